@@ -10,9 +10,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from advisor.claims.subjects import Subject, Truth, has_fibre, has_group, in_number, of_several
+from advisor.knowledge import nouns
 from advisor.knowledge.factwords import SEAM_USUAL
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Maker, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.phrases.shading import BOTH
 from advisor.project.placing import singular_words
 
@@ -137,19 +139,6 @@ def facts_of(tree: list[Any], facts: dict[str, Any], who: str) -> list[Fact]:
     return [Fact(who, tree[1], f"{value:g}" if isinstance(value, float) else str(value))]
 
 
-CARRYING = frozenset({"shoulder", "neck", "neckline", "waist", "yoke", "raglan", "strap"})
-"""Words of places from which the rest of a garment hangs: common practice."""
-BESIDE = frozenset(
-    {"side", "armhole", "armscye", "underarm", "sleeve", "crotch", "inseam", "leg"}
-    | {"outseam", "gusset", "seat", "thigh"}
-)
-"""Words of seams beside the body and its limbs, from which nothing hangs."""
-
-
-SEEN = frozenset({"front", "lapel", "revers", "collar", "flap", "tab", "cuff"})
-"""Words of faced places whose facing is seen, or carries the buttonholes: common practice."""
-
-
 def _carries(seam: Seam, stress: str) -> bool:
     """Whether the garment hangs from a place; of a seam that is only asked about nobody knows."""
     if stress == "low" or not seam.place:
@@ -157,7 +146,7 @@ def _carries(seam: Seam, stress: str) -> bool:
     words = set(singular_words(seam.name))
     if seam.place == "lining-seam" or words & {"lining", "cinch"}:
         return False  # the shell carries; a lining only hangs in it, a cinch only draws it in
-    return bool(CARRYING & words) or (stress == "high" and not BESIDE & words)
+    return bool(nouns.CARRYING & words) or (stress == "high" and not nouns.BESIDE_THE_LOAD & words)
 
 
 def seam_facts(seam: Seam) -> dict[str, Any]:
@@ -166,7 +155,7 @@ def seam_facts(seam: Seam) -> dict[str, Any]:
     facts["layers"] = float(len(seam.uses))
     facts["carries weight"] = "yes" if _carries(seam, str(facts["stress"])) else "no"
     facts["place"] = seam.place
-    facts["facing seen"] = "yes" if SEEN & set(singular_words(seam.name)) else "no"
+    facts["facing seen"] = "yes" if speaks_of(seam.name, nouns.SEEN_FACINGS) else "no"
     facts["allowance given"] = "yes" if "allowance" in seam.facts else "no"
     facts["laid in pleats"] = "no" if seam.making.pleats is None else "yes"
     facts["plies"] = sum((use.fullness for use in seam.uses), 0.0)

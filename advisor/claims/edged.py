@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from advisor.project.buttons import HOLES, SEWN, alike
+from advisor.knowledge import nouns
+from advisor.project.buttons import HOLES, alike
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
@@ -17,8 +18,8 @@ EDGES: Final = frozenset({"faced-edge", "bound-edge", "front-band", "waistband",
 """Kinds of place that are such an edge."""
 BAND: Final = "front-band"
 """What is made to be buttoned; beside it, what closes another edge is called after that."""
-MADE_UP, CALLED = "ties", frozenset({"strap", "tab", "belt", "sash"})
-"""What is made up by itself, and words of it: holes that are called so go through its layers."""
+MADE_UP = "ties"
+"""What is made up by itself: holes that are called after it go through its layers."""
 FRONT: Final = "front"
 SLIT: Final = "slit"
 """What a strap is passed through: it is cut in the garment, and not in the strap."""
@@ -44,7 +45,7 @@ def edge_cloths(seam: Seam, garment: Garment) -> tuple[str, ...]:
 
 def _fronts(seam: Seam, edges: list[Seam]) -> list[Seam]:
     """The edges of a front, for what only says with what it fastens, as bound buttonholes."""
-    if set(singular_words(seam.name)) - SEWN:
+    if set(singular_words(seam.name)) - nouns.HOW_HOLED:
         return []
     return [s for s in edges if FRONT in singular_words(s.name)]
 
@@ -52,6 +53,6 @@ def _fronts(seam: Seam, edges: list[Seam]) -> list[Seam]:
 def straps_of(seam: Seam, garment: Garment) -> list[Seam]:
     """The straps that holes are called after, and whose cloth they go through."""
     here, said = set(seam.cloths()), set(singular_words(seam.name))
-    words = CALLED & said if SLIT not in said else set()
+    words = nouns.BELTS & said if SLIT not in said else set()
     made = (s for s in garment.seams if s.place == MADE_UP and seam.place == HOLES)
     return [s for s in made if here & set(s.cloths()) and words & set(singular_words(s.name))]

@@ -8,13 +8,11 @@ from __future__ import annotations
 
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam
 from advisor.project.linings import of_a_part
 from advisor.project.placing import singular_words
 
-PANELS: Final = frozenset({"front", "back"})
-FOLDED: Final = frozenset({"turn", "turned", "fold", "folded", "laid", "set"})
-"""Before `back` these say what is done with an edge, and not where it lies."""
 HEM: Final = "hem"
 
 
@@ -38,7 +36,11 @@ def panels(seam: Seam, garment: Garment) -> frozenset[str]:
 def _panels_in(name: str) -> set[str]:
     words = singular_words(name)
     before = ("", *words)
-    return {w for w, left in zip(words, before, strict=False) if w in PANELS and left not in FOLDED}
+    return {
+        w
+        for w, left in zip(words, before, strict=False)
+        if w in nouns.HALVES and left not in nouns.FOLDED
+    }
 
 
 def _edge(seam: Seam) -> object:

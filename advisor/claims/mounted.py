@@ -12,8 +12,9 @@ from dataclasses import replace
 
 from advisor.claims.edged import edge_cloths
 from advisor.claims.loaded import holds_by_backing, mounts_near
-from advisor.claims.placefacts import IN_A_SEAM, SET_IN
+from advisor.claims.placefacts import SET_IN
 from advisor.claims.speakers import Said, cloth_says, is_heat_limit
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.knowledge.purposes import GUARDS
@@ -75,7 +76,7 @@ def under_bag(seam: Seam, garment: Garment) -> tuple[str, ...]:
 
 def bags_in(seam: Seam, garment: Garment) -> tuple[str, ...]:
     """The cloths of pockets that are set in this very seam: it is pressed over their bags."""
-    here = IN_A_SEAM & set(singular_words(seam.name)) if seam.place == PLAIN else frozenset()
+    here = nouns.IN_A_SEAM & set(singular_words(seam.name)) if seam.place == PLAIN else frozenset()
     pockets = (s for s in garment.seams if s.place == SET_IN)
     lying = [s for s in pockets if here & set(singular_words(s.name))]
     shared = any(set(s.cloths()) & set(seam.cloths()) for s in lying)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Any, Final
 
 from advisor.claims.glued import STIFFENS
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.project.buttons import through_loops
@@ -22,34 +23,10 @@ BANDS: Final = frozenset({"front-band", "placket", "waistband", "cuff", "collar"
 """Kinds of place that carry buttonholes."""
 FOLDED: Final = frozenset({"patch-pocket", "faced-edge", "front-band", "placket", "hem"})
 """Kinds of place whose edges are folded or faced before they are stitched."""
-CARRIES: Final = frozenset({"front", "placket", "band", "facing", "tab", "flap", "interfacing"})
-"""Words of places that carry buttonholes, or that stiffen what does."""
 OF_THEIR_OWN: Final = {"button": "toggle", "buttonhole": "loop"}
 """A sort of fastening that is called by its own name, by the kind that it is made as."""
 LOOP: Final = "loop"
-SLEEVE: Final = frozenset({"armhole", "armscye", "sleeve", "cap"})
-"""Words of a seam at which a sleeve is set in, as full as its cap is cut."""
-FRILLS: Final = frozenset({"frill", "ruffle", "flounce", "tier", "cuff", "hem"})
-BODY: Final = frozenset(
-    {"bodice", "skirt", "side", "centre", "center", "princess", "panel", "dart"}
-)
-"""Words of the seams of a bodice or a skirt."""
-LOOSE: Final = frozenset({"sleeve", "overlay", "overskirt", "veil", "cape", "godet", *FRILLS})
-"""Words of what a sheer is used for where it covers no body, or hangs free over it."""
-WEDGES: Final = frozenset({"godet", "gusset"})
-"""Words of what is let in between two edges and ends in a point."""
-AT_THE_NECK: Final = frozenset(
-    {"hood", "neck", "neckline", "collar", "halter", "cowl", "snood", "throat", "head", "face"}
-)
-"""Words of what lies round head and throat."""
-BELOW_THE_NECK: Final = frozenset(
-    {"waist", "waistband", "hem", "hip", "leg", "ankle", "knee", "cuff", "wrist", "sleeve"}
-    | {"pocket", "skirt", "trouser"}
-)
-"""Words of what surely lies elsewhere."""
 SET_IN: Final = "set-in-pocket"
-IN_A_SEAM: Final = frozenset({"side", "outseam", "princess"})
-"""The kind of place of a pocket in a seam, and words by which its name says in which."""
 POCKET: Final = "pocket"
 TUBES: Final = tuple(
     map(frozenset, (("underarm",), ("inseam",), ("sleeve", "seam"), ("sleeve", "side")))
@@ -60,16 +37,8 @@ VELVETS: Final = "piles"
 WOOLS: Final = "wools"
 BADLY: Final = 3
 """The family of velvets, and their level of `press marks`."""
-SEAT: Final = frozenset({"seat", "crotch", "rise"})
-"""Words of the seam that runs between the legs and up the middle of the back."""
-SHOULDERED: Final = frozenset(
-    {"shoulder", "armhole", "armscye", "sleeve", "raglan", "yoke", "neck", "neckline", "collar"}
-)
-"""Words of places of what hangs from the shoulders."""
 PLEAT: Final = "pleat"
 TIES: Final = "ties"
-HANGING: Final = frozenset({"tie", "sash", "belt", "bow", "string", "ribbon"})
-"""Words of what is tied, whose ends hang; a strap and a tab are sewn in at both."""
 BUTTON: Final = "button"
 BUTTONHOLE: Final = "buttonhole"
 NONE: Final = (0, 0)
@@ -86,16 +55,18 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         "may be pleated": "yes" if _may_be_pleated(seam) else "no",
         "sleeve head": "yes" if _sleeve_head(seam) else "no",
         "line on the bias": "yes" if _on_bias(seam, garment) else "no",
-        "comes to a point": "yes" if WEDGES & set(_words(seam)) else "no",
+        "comes to a point": "yes" if nouns.WEDGES & set(_words(seam)) else "no",
         "at hood or neck": "yes" if _at_the_neck(seam, garment) else "no",
         "beside a velvet": "yes" if _beside_velvet(seam, garment, knowledge) else "no",
         "hangs from nothing": "yes" if strapless(seam, garment) else "no",
         "holds a cord": "yes" if _corded(seam, garment) else "no",
         "holds a pocket": "yes" if _holds_a_pocket(seam, garment) else "no",
         "closes a tube": "yes" if any(set(_words(seam)) >= w for w in TUBES) else "no",
-        "ends hang free": "yes" if seam.place == TIES and HANGING & set(_words(seam)) else "no",
+        "ends hang free": "yes"
+        if seam.place == TIES and nouns.TIED_ENDS & set(_words(seam))
+        else "no",
         "through loops": "yes" if seam.place == BUTTON and through_loops(seam, garment) else "no",
-        "closes the seat": "yes" if SEAT & set(_words(seam)) else "no",
+        "closes the seat": "yes" if nouns.SEAT & set(_words(seam)) else "no",
     }
     if fastening == BUTTONHOLE:
         facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"
@@ -132,14 +103,18 @@ def _may_be_pleated(seam: Seam) -> bool:
 def _sleeve_head(seam: Seam) -> bool:
     """Whether a sleeve is set in here; a frill of a sleeve is a frill."""
     words = set(_words(seam))
-    return bool(SLEEVE & words) and not FRILLS & words and not seam.facts.get("edge")
+    return (
+        bool(nouns.SLEEVE_HEAD & words)
+        and not nouns.FULL_ENDS & words
+        and not seam.facts.get("edge")
+    )
 
 
 def _at_the_neck(seam: Seam, garment: Garment) -> bool:
     """Whether it lies at hood or neck; of a garment with a hood also where nobody says where."""
     words = {*_words(seam), *singular_words(seam.part)}
-    if words & (AT_THE_NECK | BELOW_THE_NECK):
-        return bool(words & AT_THE_NECK)
+    if words & (nouns.ROUND_THE_HEAD | nouns.BELOW_THE_NECK):
+        return bool(words & nouns.ROUND_THE_HEAD)
     return hooded(garment)
 
 
@@ -171,7 +146,7 @@ def _holds_a_pocket(seam: Seam, garment: Garment) -> bool:
     pockets = (
         s for s in garment.seams if s.place == SET_IN and set(s.cloths()) & set(seam.cloths())
     )
-    return any(here & IN_A_SEAM & set(_words(pocket)) for pocket in pockets)
+    return any(here & nouns.IN_A_SEAM & set(_words(pocket)) for pocket in pockets)
 
 
 def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
@@ -188,7 +163,7 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
 
 def _shouldered(garment: Garment) -> bool:
     """Whether a place of it is called after a shoulder, or after what is joined to one."""
-    return any(SHOULDERED & set(_words(seam)) for seam in garment.seams)
+    return any(nouns.SHOULDERED & set(_words(seam)) for seam in garment.seams)
 
 
 def _corded(seam: Seam, garment: Garment) -> bool:
@@ -220,7 +195,9 @@ def _sheer_body(garment: Garment, knowledge: Knowledge) -> bool:
     if garment.parts and "cloth" not in kinds:
         return False  # what lies beneath it is a garment or a layer that hangs by itself
     return any(
-        set(seam.cloths()) & sheers and BODY & set(_words(seam)) and not LOOSE & set(_words(seam))
+        set(seam.cloths()) & sheers
+        and nouns.OF_A_BODY & set(_words(seam))
+        and not nouns.LOOSE & set(_words(seam))
         for seam in garment.seams
     )
 
@@ -237,7 +214,10 @@ def _backed(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
         stiffened(one)
         for one in garment.seams
         if one.name == seam.name
-        or (mine & set(one.cloths()) and (one.place in BANDS or CARRIES & set(_words(one))))
+        or (
+            mine & set(one.cloths())
+            and (one.place in BANDS or nouns.STIFF_ENOUGH & set(_words(one)))
+        )
     )
 
 

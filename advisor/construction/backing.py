@@ -15,6 +15,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.construction.notionlist import QUILTING
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 from advisor.project.making import Piece
@@ -29,10 +30,6 @@ PLACKET: Final = "placket"
 STRIP: Final = 80.0
 """How wide what backs a vent or a slit is cut, mm (`estimate`)."""
 HALF: Final = "half"
-SHARES: Final = frozenset({HALF, "piece", "strip", "part"})
-"""Words of a piece that say only what share of a thing it is."""
-SIDES: Final = frozenset({"front", "back", "side"})
-"""Words of a piece that say where it lies, as of the facings of one edge."""
 TRIMMED: Final = 30.0
 """What a canvas is cut longer than it lies, to be trimmed once it is padded, mm (`estimate`)."""
 
@@ -82,8 +79,8 @@ def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> li
     fronts = knowledge.entries[garment.cloths[name].entry].kind == CANVAS
     where -= {FACING} if fronts else set()
     pieces = garment.plan.pieces
-    told = any(_alike(p, where, cloths, SHARES, fronts=fronts) is not None for p in pieces)
-    unsaid = SHARES if told else SHARES | SIDES
+    told = any(_alike(p, where, cloths, nouns.SHARES, fronts=fronts) is not None for p in pieces)
+    unsaid = nouns.SHARES if told else nouns.SHARES | nouns.SIDES
     alike: dict[tuple[int, int], list[Piece]] = {}
     for piece in pieces:
         if (rank := _alike(piece, where, cloths, unsaid, fronts=fronts)) is not None:

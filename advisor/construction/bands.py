@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from advisor.construction.elastics import ELASTIC, across, flat_beside
 from advisor.construction.notionlist import cut_of, ends_of
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import singular_words
@@ -16,7 +17,7 @@ UNDERLAP = (20.0, 30.0)
 """How far one end of a band runs on below the other, mm: common practice."""
 ENDS = 30.0
 """What the allowances of both its ends take, mm: estimate."""
-CLOSED = {"waistband": frozenset({"waist", "waistband"}), "cuff": frozenset({"cuff", "wrist"})}
+CLOSED = {"waistband": nouns.WAISTS, "cuff": nouns.WRISTS}
 """Bands that close, and what their fastenings are called after."""
 LAPPED = frozenset({"hook", "button", "buttonhole", "snap", "hook-and-loop"})
 """Fastenings of which one half lies over the other."""

@@ -10,21 +10,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam
 from advisor.project.making import Piece
 from advisor.project.placing import singular_words
 
-PARTS: Final = (
-    frozenset({"sleeve", "armhole", "armscye", "cuff", "wrist", "puff"}),
-    frozenset({"skirt", "overskirt", "underskirt", "petticoat", "waist", "tier", "flounce"}),
-)
-"""Words of pieces and places that lie on one part of a garment, or at its end."""
-HALVES: Final = frozenset({"front", "back", "left", "right"})
-"""Words of a half of a garment, by which a place and its piece are told from the other."""
-LENGTHWISE: Final = frozenset({"seam", "side", "underarm"})
-"""Last words of a seam that runs down a piece from end to end."""
-RUNS_DOWN: Final = frozenset({"sleeve", "skirt", "overskirt", "underskirt"})
-"""Words of a piece that has such a seam."""
+PARTS: Final = (nouns.OF_A_SLEEVE, nouns.OF_A_SKIRT)
 TALLER, CAP_MM = 2.5, 300.0
 """A piece reaches past its seam by its cap, its flare and its hem, never so far: estimate."""
 
@@ -51,7 +42,7 @@ def may_belong(piece: Piece, seam: Seam, garment: Garment) -> bool:
 
 def half_of(seam: Seam, pieces: list[Piece]) -> list[Piece]:
     """Of some pieces those of the half that a place names; all where it names none."""
-    half = HALVES & set(singular_words(seam.name))
+    half = nouns.QUARTERS & set(singular_words(seam.name))
     return [p for p in pieces if half <= set(singular_words(p.name))] if half else pieces
 
 
@@ -65,7 +56,7 @@ def too_tall(garment: Garment) -> Iterator[tuple[Seam, Piece]]:
     """Pieces of which the height cannot be that of the seam that runs down them."""
     for seam in garment.seams:
         words, length = singular_words(seam.name), seam.facts.get("length")
-        if length is None or seam.place != "seam" or not LENGTHWISE & set(words[-1:]):
+        if length is None or seam.place != "seam" or not nouns.CLOSING & set(words[-1:]):
             continue
         for piece in _down_along(words, seam, garment):
             if piece.height > TALLER * float(length) + CAP_MM:
@@ -74,7 +65,7 @@ def too_tall(garment: Garment) -> Iterator[tuple[Seam, Piece]]:
 
 def _down_along(words: tuple[str, ...], seam: Seam, garment: Garment) -> list[Piece]:
     """The only piece that is called after the part whose seam it is."""
-    after = RUNS_DOWN & set(words)
+    after = nouns.RUNS_DOWN & set(words)
     found = [
         p
         for p in garment.plan.pieces

@@ -20,6 +20,7 @@ from advisor.construction.stack import ply_of
 from advisor.construction.threadshare import sewn_as
 from advisor.craft import thread
 from advisor.craft.fullness import BIAS_RUFFLE, SOURCES, STRAIGHT_RUFFLE, Ratio, gather_ratio
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Seam, Use
 from advisor.project.placing import singular_words
@@ -31,7 +32,6 @@ AVOIDS: Final = {
     "gathers": ("gathers", "ruffles"),
 }
 """What of a cloth's design speaks against a shape."""
-MIDDLE: Final = frozenset({"centre", "center"})
 USUAL_STITCH: Final = 2.5
 
 
@@ -79,7 +79,7 @@ def _middle_behind(cut: Cut, seams: Iterable[Seam]) -> str:
         return ""
     own = (s for s in seams if len(s.uses) > 1 and {u.cloth for u in s.uses} == {cut.piece.cloth})
     called = ((s.name, {*singular_words(s.name)}) for s in own)
-    return next((name for name, words in called if "back" in words and MIDDLE & words), "")
+    return next((name for name, words in called if "back" in words and nouns.MIDDLE & words), "")
 
 
 def _avoided(cloth: str, judgement: Judgement) -> tuple[str, ...]:

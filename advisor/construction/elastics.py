@@ -13,16 +13,16 @@ from dataclasses import replace
 from typing import Final
 
 from advisor.construction.widths import at_place
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 ELASTIC: Final = "elastic"
 DRAWN_IN: Final = frozenset({"casing", "elastic-edge"})
 """Kinds of places that an elastic draws in; in a seam it only stays what gives."""
 EDGE, CASING, BAND = "elastic-edge", "casing", "waistband"
-HALVES: Final = frozenset({"back", "front"})
-"""Words of a channel that lies across one half of a garment."""
 MOST: Final = 0.1
 
 
@@ -37,7 +37,7 @@ def across(seam: Seam, body: float) -> bool:
 
     No elastic that draws in is as long as its channel, so such a length is no measure of a part.
     """
-    half = bool(HALVES & set(singular_words(seam.name))) and seam.place == CASING
+    half = speaks_of(seam.name, nouns.HALVES) and seam.place == CASING
     return half and 0 < seam.long_mm <= body
 
 
@@ -46,10 +46,10 @@ def flat_beside(seam: Seam, body: float, seams: Iterable[Seam]) -> float:
 
     It goes round its own part of the body, and the elastic only round what is left of that.
     """
-    words = HALVES & set(singular_words(seam.name))
+    words = nouns.HALVES & set(singular_words(seam.name))
     if len(words) != 1 or not across(seam, body):
         return 0.0
-    other = HALVES - words
+    other = nouns.HALVES - words
     flat = [
         s.long_mm * s.making.times
         for s in seams
@@ -71,7 +71,7 @@ def from_body(entry: Entry, seam: Seam, body: float, seams: Iterable[Seam] = ())
 
 def _all_round(seam: Seam) -> Seam:
     """The place as if it went all round: beside a flat band it alone gives the hold of a waist."""
-    words = (word for word in seam.name.split() if not HALVES & set(singular_words(word)))
+    words = (word for word in seam.name.split() if not speaks_of(word, nouns.HALVES))
     return replace(seam, name=" ".join(words))
 
 

@@ -10,19 +10,21 @@ from collections.abc import Iterator
 from typing import Final
 
 from advisor.construction.disagreement import Disagreement, Figure
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.making import Piece
 from advisor.project.placing import singular_words
 
-BACK, LINING, ARMS = "back", "lining", frozenset({"armhole", "sleeve"})
+BACK, LINING = "back", "lining"
 SLACK: Final = 5.0
 """A difference that is no more than the cutting, mm: estimate."""
 
 
 def tight_across(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
     """The back of a woven lining against that of the shell, where it is no wider."""
-    if not any(ARMS & set(singular_words(seam.name)) for seam in garment.seams):
+    if not any(speaks_of(seam.name, nouns.SLEEVE_HEAD) for seam in garment.seams):
         return
     backs = [p for p in garment.plan.pieces if BACK in singular_words(p.name) and p.fullness <= 1]
     for piece in backs:

@@ -10,31 +10,27 @@ from collections.abc import Iterator
 from typing import Final
 
 from advisor.construction.disagreement import Disagreement, Figure
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import unit_of
-from advisor.project.placing import singular_words
 
 ROOM: Final = 1.2
 """A share that allowances and a little ease may add to the waist: estimate."""
-WAISTS: Final = frozenset({"waist", "waistband"})
-ABOVE: Final = frozenset({"shoulder", "armhole", "bodice", "neck", "sleeve", "bib"})
-"""Words of a garment that goes on above its waist, whose lining pieces may be of either half."""
-SMALL: Final = frozenset({"pocket", "bag", "facing", "band", "waistband", "yoke", "strip"})
-"""Words of a piece of lining that is no part of the skirt."""
 TAKES_IN: Final = frozenset({"dart", "pleat"})
 
 
 def too_wide_a_lining(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
     """The pieces of a skirt lining against the waist that takes them in."""
     entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
-    if any(ABOVE & set(singular_words(seam.name)) for seam in garment.seams):
+    if any(speaks_of(seam.name, nouns.ABOVE) for seam in garment.seams):
         return
     hung = [seam for seam in garment.seams if unit_of(seam, entries) == "lining"]
     linings = {name for seam in hung for name in seam.cloths()}
     for seam in garment.seams:
         held = linings & set(seam.cloths())
-        if len(held) == 1 and seam not in hung and WAISTS & set(singular_words(seam.name)):
+        if len(held) == 1 and seam not in hung and speaks_of(seam.name, nouns.WAISTS):
             yield from _compared(seam, held.pop(), garment)
 
 
@@ -43,7 +39,7 @@ def _compared(seam: Seam, lining: str, garment: Garment) -> Iterator[Disagreemen
     pieces = [
         p
         for p in garment.plan.pieces
-        if p.cloth == lining and not SMALL & set(singular_words(p.name)) and p.tiers is None
+        if p.cloth == lining and not speaks_of(p.name, nouns.SMALL) and p.tiers is None
     ]
     drawn = any(u.cloth == lining and u.fullness > 1 for s in garment.seams for u in s.uses)
     folded = any(lining in s.cloths() and s.place in TAKES_IN for s in garment.seams)

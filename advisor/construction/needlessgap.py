@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from advisor.construction.disagreement import Disagreement
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import unit_of
-from advisor.project.placing import singular_words
 
-HEM, ENDS_A_PART = "hem", frozenset({"sleeve", "pocket", "hood"})
-"""A hem of the lining, and words of one that leaves its body closed."""
+HEM = "hem"
 
 
 def needless_gap(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
@@ -23,7 +23,7 @@ def needless_gap(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreemen
         for seam in garment.seams
         if seam.place == HEM
         and units[seam.name] == "lining"
-        and not ENDS_A_PART & set(singular_words(seam.name))
+        and not speaks_of(seam.name, nouns.OFF_THE_BODY)
     ]
     for seam in garment.seams:
         if free and seam.making.left_open and units[seam.name] != "shell":

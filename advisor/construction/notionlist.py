@@ -27,6 +27,7 @@ from advisor.project.buttons import BUTTON, on_a_front
 from advisor.project.companions import buys_its_notions
 from advisor.project.covering import sets_it
 from advisor.project.garment import Cloth, Garment, Seam
+from advisor.project.headwords import the_words
 from advisor.units.factors import MM_PER_INCH
 
 BY_PIECE: Final = frozenset({"zip", "button"})
@@ -47,8 +48,6 @@ GATHERING: Final = "braided-elastic"
 """What draws an edge up where no elastic is named: its ends are taken as this one's."""
 SPIRALS: Final = frozenset({"spiral-boning"})
 METAL, STEEL, PLASTIC = "metal", "steel", "plastic"
-ONE_FRONT: Final = ("front", "centre", "center")
-"""In the name of a place: the garment has one of it, with two sides."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -259,7 +258,7 @@ def _number(seam: Seam, entry: Entry, garment: Garment) -> int:
     """How many of what is sold by the piece a place takes."""
     if entry.kind != "zip":
         return number_in(seam, entry, garment)
-    one = any(word in seam.name.casefold() for word in ONE_FRONT)
+    one = {"front", "centre"} & {*the_words(seam.name)}
     return 1 if seam.making.times == 2 and one else seam.making.times
 
 

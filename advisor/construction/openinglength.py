@@ -6,19 +6,18 @@ from collections.abc import Iterator
 from typing import Final
 
 from advisor.construction.disagreement import Disagreement, Figure
+from advisor.knowledge import nouns
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
 PLACKET: Final = "placket"
-LIES_IN: Final = frozenset({"back", "front", "sleeve"})
-"""Words that a slit and the piece that it is cut into are called by alike."""
 
 
 def slit_past_its_piece(garment: Garment) -> Iterator[Disagreement]:
     """The length of a placket against the highest piece that it is called after."""
     for seam in garment.seams:
         length = seam.long_mm
-        where = LIES_IN & set(singular_words(seam.name))
+        where = (nouns.HALVES | {"sleeve"}) & set(singular_words(seam.name))
         into = [
             piece
             for piece in garment.plan.pieces

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
 
 from advisor.construction.disagreement import Disagreement
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
+from advisor.project.linings import lines_a_part
 from advisor.project.placing import POCKETS, singular_words
 
-UPPER_ENDS = frozenset({"top", "neck", "neckline", "armhole", "waist"})
-"""Words of an edge above, at which nothing that hangs is hemmed."""
-HEMMED_ITSELF = frozenset({("knee", "lining"), ("half", "lining"), ("part", "lining")})
-"""Words of a lining that ends within its part, and is hemmed as it is laid in."""
 HEMMED = frozenset({"edge", "casing", "gathers", "laid on"})
 """Families of places by which a lower edge may be finished."""
 
@@ -26,14 +24,12 @@ def unended(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
         for seam in garment.seams
         if seam.place in kinds
         and kinds[seam.place].family in HEMMED
-        and not UPPER_ENDS & set(singular_words(seam.name))
+        and not speaks_of(seam.name, nouns.UPPER_ENDS)
     ]
     if not any(seam.place == "hem" for seam in ends):
         return
     # A lining to the knee is hemmed as it is made, and hangs free below.
-    ends += [
-        seam for seam in garment.seams if HEMMED_ITSELF & set(pairwise(singular_words(seam.name)))
-    ]
+    ends += [seam for seam in garment.seams if lines_a_part(seam.name)]
     for part in garment.parts:
         for name in part.separate:
             entry = entries[garment.cloths[name].entry]
@@ -58,8 +54,6 @@ LINED = "lining-seam"
 ENDING = frozenset({"band", "stay"})
 ENDED_BY = ("faced-edge", "bound-edge", "ties")
 """Families and kinds of place that end a part or hold it in a cloth that is no layer of it."""
-LENGTHWISE = frozenset({"side", "panel", "centre", "center", "inseam", "hem", "gore", "godet"})
-"""Words of places that run down a part, where a layer that hangs free is sewn by itself."""
 
 
 def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
@@ -74,7 +68,9 @@ def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iter
     kind = knowledge.places.kinds.get(seam.place)
     ends = kind is not None and kind.family in ENDING
     whole = seam.place in (*POCKETS, *ENDED_BY, LINED) or ends
-    across = set(cloths) & set(part.layers) and not LENGTHWISE & set(singular_words(seam.name))
+    across = set(cloths) & set(part.layers) and not nouns.LENGTHWISE & set(
+        singular_words(seam.name)
+    )
     joined = {name for p in garment.parts if across for name in p.layers}
     seen = not whole and bool(part.layers)
     known = {*part.layers, *joined}
@@ -84,7 +80,7 @@ def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iter
         text = f"holds {' and '.join(other)}, which the layers of {part.name} do not name"
         yield Disagreement("part-layers", seam.name, (), text)
     free = [name for name in cloths if name in part.separate]
-    runs = seam.place not in POCKETS and LENGTHWISE & set(singular_words(seam.name))
+    runs = seam.place not in POCKETS and speaks_of(seam.name, nouns.LENGTHWISE)
     if free and len(cloths) > 1 and runs:
         held = ", ".join(name for name in cloths if name not in free) or free[-1]
         text = f"sews {free[0]} to {held}, while {part.name} says that {free[0]} hangs free"

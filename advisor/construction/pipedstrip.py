@@ -11,13 +11,12 @@ from advisor.claims.judgement import Judgement
 from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.finishing import allowance_of
 from advisor.construction.widths import width_of
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
+from advisor.project.headwords import speaks_of
 from advisor.project.making import Piece
-from advisor.project.placing import singular_words
 
 CORD: Final = "piping-cord"
-COVERS: Final = frozenset({"piping", "strip", "cover"})
-"""Words of a piece on the bias that covers a cord."""
 NEAR: Final = 2.0
 """A cut that misses by no more than this is none, mm (estimate)."""
 
@@ -52,4 +51,4 @@ def _needs(judgement: Judgement, knowledge: Knowledge) -> Iterator[tuple[float, 
 
 
 def _covers(piece: Piece) -> bool:
-    return piece.cut and piece.grain == "bias" and bool(COVERS & set(singular_words(piece.name)))
+    return piece.cut and piece.grain == "bias" and speaks_of(piece.name, nouns.COVERS)

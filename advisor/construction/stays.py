@@ -9,9 +9,11 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
 from advisor.construction.canvassed import stayed_by_backing
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.companions import AT_ZIP, JOINED
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -23,8 +25,6 @@ WAIST, ZIP, TIED, CAUGHT_IN = "waist", "zip", "ties", "clear-elastic"
 WAISTS: Final = frozenset({"seam", "gathered-edge"})
 """Kinds of place that join a bodice and a skirt."""
 DRAWN_IN: Final = frozenset({"casing", "elastic-edge"})
-A_LINE: Final = frozenset({"edge", "seam", "line"})
-"""Words of a place that say nothing of where it lies."""
 STIFFENED: Final = frozenset({"interfacing", "stay-tape"})
 ALIKE: Final = 0.05
 """Up to which share two lengths are taken for those of one edge: estimate."""
@@ -32,14 +32,12 @@ FLAT: Final = 1.1
 """The fullness up to which a layer is not gathered: estimate."""
 STAY, CLOTH = "stay", "cloth"
 OPEN: Final = frozenset({"placket", "front-band"})
-OPENINGS: Final = frozenset({"opening", "wrap", "wrapover", "slit", "lap", "lacing", "open"})
-"""Kinds of place, and words of one, that let the wearer in."""
 
 
 def taped_elsewhere(seam: Seam, garment: Garment) -> bool:
     """Whether a place of its own lays the tape of a seam, by its name and what they share."""
     words = set(singular_words(seam.name))
-    named = words - A_LINE or words
+    named = words - nouns.A_LINE or words
     return any(
         other.place == STAY_TAPE
         and other.name != seam.name
@@ -113,7 +111,7 @@ def stretched_on(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
 def _opens(seam: Seam, knowledge: Knowledge) -> bool:
     kind = knowledge.places.kinds.get(seam.place)
     fastens = kind is not None and kind.family == "fastening" and seam.place != TIED
-    return fastens or seam.place in OPEN or bool(OPENINGS & set(singular_words(seam.name)))
+    return fastens or seam.place in OPEN or speaks_of(seam.name, nouns.WAYS_IN)
 
 
 def _elastic(name: str, garment: Garment, knowledge: Knowledge) -> bool:

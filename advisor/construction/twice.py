@@ -8,6 +8,7 @@ from itertools import combinations
 from typing import Final
 
 from advisor.construction.disagreement import Disagreement
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
 from advisor.project.onewaist import waist_that_joins
@@ -18,9 +19,6 @@ ALIKE: Final = 0.05
 """By which share two lengths of one place may differ: estimate."""
 CALLED: Final = ("side", "shoulder", "inseam", "crotch", "underarm", "centre", "armhole")
 """Roles of seams that a garment has once, and that makers call by several names."""
-TELLING: Final = frozenset({"front", "back", "left", "right", "sleeve", "opening"})
-"""Words that tell two such seams apart."""
-IDLE: Final = frozenset({"seam", "the", "of", "a"})
 ZIP, SIDE = "zip", "side"
 FAMILIES: Final = frozenset({"seam", "gathers", "band"})
 """Families of what joins two cloths; fastenings and trims may lie in several rows."""
@@ -80,7 +78,7 @@ def _joined(seam: Seam) -> str:
 
 def _called_alike(first: Seam, later: Seam, knowledge: Knowledge) -> bool:
     """Whether two names hold the same words, or are two names of one seam of the same length."""
-    one, other = (set(singular_words(seam.name)) - IDLE for seam in (first, later))
+    one, other = (set(singular_words(seam.name)) - nouns.IDLE for seam in (first, later))
     if one == other:
         return True
     lengths = [float(s.facts["length"]) for s in (first, later) if "length" in s.facts]
@@ -90,7 +88,7 @@ def _called_alike(first: Seam, later: Seam, knowledge: Knowledge) -> bool:
 
 def _of_role(one: set[str], other: set[str], role: str, knowledge: Knowledge) -> bool:
     """Whether both sets of words name this role, and nothing in them tells the two apart."""
-    phrases = [set(singular_words(p)) - IDLE for p in knowledge.order.kinds[role].words]
-    own = set().union(*phrases) - TELLING
+    phrases = [set(singular_words(p)) - nouns.IDLE for p in knowledge.order.kinds[role].words]
+    own = set().union(*phrases) - (nouns.QUARTERS | {"sleeve", "opening"})
     named = all(any(p and p <= words for p in phrases) for words in (one, other))
     return named and one - own == other - own

@@ -19,30 +19,15 @@ from advisor.construction.notionlist import notions_to_buy
 from advisor.construction.seamwork import SeamWork
 from advisor.construction.threadlist import ThreadBought
 from advisor.craft import hanging
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.attached import sews_on
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import the_words
 from advisor.project.making import Piece
 from advisor.project.neckhung import carries, hangs_from_neck
 
-SHOULDERS: Final = frozenset({"shoulder", "shoulders", "strap", "straps", "halter"})
 BAND: Final = "waistband"
-WAISTS: Final = frozenset({"waist", "waistband", "waistline"})
-_SKIRTS: Final = ("skirt", "overskirt", "underskirt", "petticoat", "peplum", "train", "basque")
-_FULL: Final = ("tier", "row", "flounce", "frill", "ruffle")
-_LEGS: Final = ("leg", "trouser", "trousers", "shorts")
-BELOW: Final = frozenset((*_SKIRTS, *_FULL, *_LEGS))
-"""In the name of a piece: it hangs from a waist."""
-ABOVE: Final = SHOULDERS | {
-    *("neck", "neckline", "armhole", "armscye", "bodice", "bust", "bib", "sleeve", "sleeves"),
-    *("collar", "jacket", "shirt", "blouse", "coat", "brace", "braces"),
-}
-"""In the name of a place or a piece: something of the garment lies above its waist."""
-OF_A_BAND: Final = frozenset({"waistband", "band", "belt"})
-INSIDE: Final = frozenset({"lining", "pad", "pads", "elastic"})
-"""In the name of a place: it does not carry the garment by itself."""
-NO_SEAM: Final = frozenset({"button", "hook", "clasp", "buttonhole", "zip", "buckle", "cinch"})
-"""In the name of what closes or draws in, and hangs nothing."""
 GATHERED: Final = 1.2
 """A fullness from which a layer hangs in folds and is not eased, to 1 (estimate)."""
 SAME: Final = 0.05
@@ -173,7 +158,9 @@ def hangs(
     No shoulder carries the pieces of the parts that are worn `apart`, as a skirt below a top.
     """
     named = set[str]().union(*map(_words, apart))
-    below = sum(mass for name, mass in weighed.pieces.items() if _words(name) & named & BELOW)
+    below = sum(
+        mass for name, mass in weighed.pieces.items() if _words(name) & named & nouns.HANGS_BELOW
+    )
     found = {}
     every = list(works)
     cloak = hangs_from_neck(garment.seams)
@@ -198,7 +185,7 @@ def hangs(
 
 def _on_shoulder(seam: Seam) -> bool:
     """Whether it lies on a shoulder; where a strap is sewn on, that strap is told by itself."""
-    return _is(seam, SHOULDERS) and not sews_on(seam)
+    return _is(seam, nouns.ON_SHOULDERS) and not sews_on(seam)
 
 
 def _carrier(seam: Seam, hung: set[str], garment: Garment) -> str:
@@ -213,29 +200,29 @@ def _carrier(seam: Seam, hung: set[str], garment: Garment) -> str:
 
 
 def _words(name: str) -> set[str]:
-    return set(name.casefold().replace("-", " ").replace("_", " ").split())
+    return {*the_words(name)}
 
 
 def _is(seam: Seam, words: frozenset[str]) -> bool:
     said = _words(seam.name)
-    return bool(said & words) and not said & (INSIDE | NO_SEAM)
+    return bool(said & words) and not said & (nouns.CARRIES_NOTHING | nouns.NO_SEAM)
 
 
 def _below(seam: Seam, garment: Garment) -> set[str]:
     """The pieces that hang from a waist or a gathered edge; none where that is not told."""
     if seam.place == BAND and _nothing_above(garment):
-        return {p.name for p in garment.plan.pieces if not _words(p.name) & OF_A_BAND}
+        return {p.name for p in garment.plan.pieces if not _words(p.name) & nouns.OF_A_BAND}
     full = {use.cloth for use in seam.uses[1:] if use.fullness >= GATHERED}
     hung = {p.name for p in garment.plan.pieces if p.cloth in full and _fits(p.name, seam, garment)}
-    joins = seam.companion is None and not _words(seam.name) & NO_SEAM
-    if _words(seam.name) & WAISTS and joins:
+    joins = seam.companion is None and not _words(seam.name) & nouns.NO_SEAM
+    if _words(seam.name) & nouns.WAISTS and joins:
         lined = "lining" in _words(seam.name)
         cloths = _hung_cloths(seam, garment)
         hung |= {
             p.name
             for p in garment.plan.pieces
             if p.cloth in cloths
-            and (_words(p.name) & BELOW or _drawn_up_to(p, seam))
+            and (_words(p.name) & nouns.HANGS_BELOW or _drawn_up_to(p, seam))
             and (lined or p.cloth in seam.cloths() or "lining" not in _words(p.name))
         }
     return hung
@@ -246,7 +233,7 @@ def _nothing_above(garment: Garment) -> bool:
     names = [seam.name for seam in garment.seams]
     names += [piece.name for piece in garment.plan.pieces]
     names += [part.name for part in garment.parts]
-    return not any(_words(name) & ABOVE for name in names)
+    return not any(_words(name) & (nouns.ABOVE | nouns.HELD_UP | nouns.TOPS) for name in names)
 
 
 def _drawn_up_to(piece: Piece, seam: Seam) -> bool:
@@ -278,7 +265,7 @@ def _fits(name: str, seam: Seam, garment: Garment) -> bool:
     ]
     if not _is_full(name, garment):
         return False
-    named = [p for p in full if _words(p.name) & _words(seam.name) & BELOW]
+    named = [p for p in full if _words(p.name) & _words(seam.name) & nouns.HANGS_BELOW]
     if named:
         return any(p.name == name for p in named)
     length = seam.facts.get("length")
@@ -299,13 +286,13 @@ def _is_full(name: str, garment: Garment) -> bool:
 def _hang(work: SeamWork, mass: float, garment: Garment, carrier: str) -> Hang:
     seam = work.seam
     newton = hanging.force(mass) / seam.making.times
-    strap = bool(_words(seam.name) & {"strap", "straps", "halter"})
+    strap = bool(_words(seam.name) & nouns.ON_SHOULDERS - {"shoulder"})
     length = seam.facts.get("length")
     long = None if length is None or strap else float(length) * seam.making.times
     per_cm = None if long is None else hanging.load(mass, long)
     holds = work.holding.has
     weight = garment.cloths[carrier].weight
-    waist = not (_is(seam, SHOULDERS) or carries(seam, garment.seams))
+    waist = not (_is(seam, nouns.ON_SHOULDERS) or carries(seam, garment.seams))
     as_long = hanging.as_long_as(mass, long, sum(weight) / 2) if waist and long and weight else None
     moved = (per_cm or 0.0) * hanging.IN_MOTION
     felt = holds is not None and moved > holds * hanging.FELT
@@ -313,7 +300,7 @@ def _hang(work: SeamWork, mass: float, garment: Garment, carrier: str) -> Hang:
     little = mass < hanging.LITTLE_G and bool(weight) and sum(weight or ()) / 2 >= hanging.FIRM_G
     heavy = as_long is not None and as_long > much and (felt or holds is None) and not little
     weak = None not in (per_cm, holds) and moved > (holds or 0.0)
-    stay = next((s.name for s in garment.seams if waist and _is(s, WAISTS) and _stays(s)), "")
+    stay = next((s.name for s in garment.seams if waist and _is(s, nouns.WAISTS) and _stays(s)), "")
     return Hang(mass, newton, per_cm, carrier, as_long, holds, heavy or weak, stay)
 
 

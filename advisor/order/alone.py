@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from advisor.knowledge import nouns
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -12,16 +13,7 @@ if TYPE_CHECKING:
 
 WAIST = "waist"
 TROUSERS = "trousers"
-ABOVE, BELOW = (
-    frozenset({"jacket", "coat", "waistcoat", "shirt", "tunic", "blouse"}),
-    frozenset({"trouser", "pant", "short", "leg", "breech", "breeches", "knee", "fall"}),
-)
-"""Words by which a place belongs to what is worn above, or to the trousers below it."""
-LEGS, BANDS, WAIST_WORDS = (
-    frozenset({"crotch", "inseam"}),
-    frozenset({"casing", "waistband", "elastic-edge"}),
-    frozenset({"waist", "waistband"}),
-)
+LEGS, BANDS = frozenset({"crotch", "inseam"}), frozenset({"casing", "waistband", "elastic-edge"})
 """Roles and bands that only trousers have where what is worn above has none said of it."""
 
 
@@ -31,10 +23,10 @@ def legs_alone(places: Sequence[SeamPlace]) -> frozenset[str]:
     Both are named, and no waist holds them together: a suit in one has its seam there.
     """
     words = {p.name: set(singular_words(p.name)) for p in places}
-    above = any(ABOVE & said for said in words.values())
+    above = any(nouns.TOPS & said for said in words.values())
     if not above or any(p.role.id == WAIST for p in places):
         return frozenset()
-    legs = {p.name for p in places if p.role.id in LEGS or BELOW & words[p.name]}
-    bands = {p.name for p in places if p.kind.id in BANDS and WAIST_WORDS & words[p.name]}
+    legs = {p.name for p in places if p.role.id in LEGS or nouns.OF_LEGWEAR & words[p.name]}
+    bands = {p.name for p in places if p.kind.id in BANDS and nouns.WAISTS & words[p.name]}
     below = frozenset(legs | bands) if any(p.role.id in LEGS for p in places) else frozenset()
-    return frozenset(name for name in below if not ABOVE & words[name])
+    return frozenset(name for name in below if not nouns.TOPS & words[name])

@@ -6,8 +6,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from advisor.construction.fullness import drawn_up_by
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import SKIRTS
 from advisor.order.waistwords import from_the_waist, tape_round_waist
 from advisor.project.placing import singular_words
 
@@ -18,7 +18,7 @@ BY_ROWS = "hand rows"
 FELLED_OVER = "lining-felled-over-a-seam"
 PAIR = 2
 """Up to so many gathered edges lie one at each side; more of one cloth stand in rows (estimate)."""
-ROW, OVER_A_PIECE = 4, frozenset({"bodice", "bib", "yoke", "shirt", "blouse", "chest", "plastron"})
+ROW = 4
 """From how many pleats on they are a row of them, and where such a row lies (estimate)."""
 DOWN_THE_BODY = frozenset({"side", "panel", "centre", "underarm", "inseam"})
 """Roles of seams of which the curve keeps its line where all its cloths are thick."""
@@ -26,8 +26,6 @@ WHOLE_LENGTH = 1000.0
 """From this length on a seam runs down a whole cloak or gown, mm: estimate."""
 BULKY = 2
 """The level of `bulky` from which a cloth is thick in a seam."""
-HUNG_BY = frozenset({"hanging", "hanger", "towel"})
-"""Words of a loop that is caught in a seam and carries no belt."""
 WITH_EDGES = frozenset({"trim", "tape"})
 """Kinds of what is woven narrow, and is neither folded nor hemmed along its length."""
 NO_YARNS = frozenset({"skin", "film"})
@@ -53,7 +51,7 @@ def of_ribbon(place: SeamPlace, facts: Facts) -> bool:
     """Whether loops are cut of what has edges of its own, as ribbon, tape or webbing."""
     kinds = {facts.entry(name).kind for name in place.notions}
     single = len([use for use in place.seam.uses if use.cloth in place.cloths]) == 1
-    hung = HUNG_BY & {*singular_words(place.name)}
+    hung = nouns.HUNG_BY & {*singular_words(place.name)}
     return single and not hung and bool(kinds & WITH_EDGES)
 
 
@@ -63,7 +61,7 @@ def pleated_in_a_block(place: SeamPlace) -> bool:
     Few are marked from the pattern, and those of a skirt run down its whole widths.
     """
     laid, words = place.seam.making.pleats, set(singular_words(f"{place.name} {place.seam.part}"))
-    above = bool(OVER_A_PIECE & words) and not SKIRTS & words
+    above = bool(nouns.OVER_A_PIECE & words) and not nouns.SKIRTED & words
     return laid is not None and laid.number >= ROW and above and len(place.seam.uses) == 1
 
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.project.companions import RING
 from advisor.project.headwords import the_words
 
@@ -17,8 +18,6 @@ if TYPE_CHECKING:
     from advisor.order.kinds import SeamPlace
 
 CASING, FACED = "casing", "faced-edge"
-CUT: Final = frozenset({"band", "waistband"})
-"""Words of a piece that is cut as a band by itself."""
 SHUTS: Final = frozenset({"waistband", "cuff", "neckband", "casing"})
 """Kinds of band that are folded over whatever pieces them."""
 FACING: Final = ("facing",)
@@ -33,7 +32,7 @@ def _cut_as_a_band(place: SeamPlace, facts: Facts) -> bool:
     """Whether a channel is a band that is cut by itself, as one of the pieces is called."""
     words = set(the_words(place.name))
     pieces = (set(the_words(p.name)) for p in facts.garment.plan.pieces if p.cloth in place.cloths)
-    return place.kind.id == CASING and any(CUT & cut and cut <= words for cut in pieces)
+    return place.kind.id == CASING and any(nouns.BANDS & cut and cut <= words for cut in pieces)
 
 
 def closed_round(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
@@ -62,7 +61,7 @@ def shut_in(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 def _faced(band: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether the facing of a hem band lies over the seam that sets it."""
     words = the_words(band.name)
-    return CUT & set(words) != set() and any(
+    return nouns.BANDS & set(words) != set() and any(
         p.kind.id == FACED
         and the_words(p.name) == words + FACING
         and set(p.cloths) & set(band.cloths)

@@ -19,6 +19,7 @@ from advisor.claims.speakers import STAYS
 from advisor.construction.bands import bands_of
 from advisor.construction.stack import ply_of
 from advisor.construction.stays import taped_elsewhere
+from advisor.knowledge import nouns
 from advisor.order.ascut import BULKY, holed_for_good
 from advisor.order.bandrings import closed_round, shut_in
 from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
@@ -27,12 +28,11 @@ from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import turned_back
 from advisor.order.layering import LININGS, lining_cloths, lining_swings
 from advisor.order.madeup import ends_made
-from advisor.order.namewords import MARKED, NECK, PARTLY
+from advisor.order.namewords import MARKED
 from advisor.order.openings import closed_here, free_at_zip, turned_here, zips_over
 from advisor.order.otherfacts import Answers, facts_of
 from advisor.order.overlocking import OVERLOCKER
 from advisor.order.roles import (
-    FRILLED,
     PLEATED_HEM,
     POCKET_FLAP,
     POCKET_ZIP,
@@ -43,7 +43,6 @@ from advisor.order.topstitching import no_stage_for
 from advisor.order.untried import HOLES_FOR_GOOD, NEEDLE_HOLES, PILE_LINE, canvas_waits
 from advisor.project.borders import laid_along
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
-from advisor.project.folded import ON_SLEEVE
 from advisor.project.linings import LINING
 from advisor.project.neckhung import carries
 from advisor.project.placing import POCKETS
@@ -62,21 +61,17 @@ STRIPS = {
 RAW = "raw edge"
 THICK, PILE = 1.2, "pile"
 """From this thickness of a ply on a dart that is folded to one side stands out, mm: estimate."""
-SEAMED = frozenset({"side", "seam", "inseam", "yoke", "panel"})
-"""Words of a pocket zip that lies in a seam, which is closed above and below it."""
 HOOD_CASING, HOOD_EDGE = "hood-casing", "hood-edge"
 """Roles of the channel round the face, and of the edge that it may lie along."""
 PATCH: Final = "patch-pocket"
 PIPING, CUT_OPEN = "piping-cord", "dart-cut-open"
-LOOPS, CHILD = frozenset({"loop", "rouleau"}), "child"
-BRACES = frozenset({"brace", "suspender"})
-"""Words of buttons that go through the loops of the braces, and close no edge."""
+CHILD = "child"
 OPEN_ENDED = "open-ended-zip"
 CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
 """Kinds of place whose layers take in what is sewn to one of them."""
 TRY_ON = "Try it on again, its straps as long as they are wanted"
 """Only on the body is it seen where straps are buttoned."""
-PLEAT, FLAT_PLEATS, PLEATED_ROUND = "pleat", frozenset({"knife", "box", "kilt", "inverted"}), 4
+PLEAT, PLEATED_ROUND = "pleat", 4
 TO_THE_HEM = 250.0
 """From this length on a pleat is meant to run down to the edge, mm: estimate."""
 """Roles of a garment that does not hang from straps."""
@@ -200,14 +195,14 @@ def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:
 
 def is_frill(place: SeamPlace) -> bool:
     """Whether something is drawn up for show there, and not a skirt or a sleeve."""
-    return place.kind.id == "gathered-edge" and bool(FRILLED & set(_words(place.name)))
+    return place.kind.id == "gathered-edge" and bool(nouns.FRILLED & set(_words(place.name)))
 
 
 def ends_of(place: SeamPlace) -> frozenset[str]:
     """Whether it lies at the neck or at a wrist, by its kind or its name."""
     words = set(_words(place.name))
-    neck = place.kind.id in ("collar", "neckband") or bool((NECK | {"collar"}) & words)
-    wrist = place.kind.id == "cuff" or bool(ON_SLEEVE & words)
+    neck = place.kind.id in ("collar", "neckband") or bool((nouns.NECKS | {"collar"}) & words)
+    wrist = place.kind.id == "cuff" or bool(nouns.ON_SLEEVE & words)
     return frozenset(end for end, there in (("neck", neck), ("wrist", wrist)) if there)
 
 
@@ -230,7 +225,11 @@ def pleats_above(hem: SeamPlace, facts: Facts) -> list[SeamPlace]:
 def _runs_down(place: SeamPlace) -> bool:
     """Whether a place is a row of pleats whose folds are pressed over their whole length."""
     words, making = set(_words(place.name)), place.seam.making
-    many = bool(FLAT_PLEATS & words) or making.pleats is not None or making.times >= PLEATED_ROUND
+    many = (
+        bool(nouns.FLAT_PLEATS & words)
+        or making.pleats is not None
+        or making.times >= PLEATED_ROUND
+    )
     long = place.seam.long_mm >= TO_THE_HEM
     down = (many and long) or pleats_run_down(place.seam)
     return place.kind.id == PLEAT and PLEAT in words and down
@@ -244,8 +243,8 @@ def _slit(place: SeamPlace, facts: Facts) -> bool:
     hidden = any("concealed" in name for name in (place.name, *place.notions))
     words = set(_words(place.name))
     front = any(p.role.id == "centre" and "back" not in _words(p.name) for p in facts.places)
-    partly = bool(PARTLY & words) and not front and "back" not in words
-    return (place.role.id == POCKET_ZIP or partly) and not hidden and not SEAMED & words
+    partly = bool(nouns.PARTLY & words) and not front and "back" not in words
+    return (place.role.id == POCKET_ZIP or partly) and not hidden and not nouns.SEAMED & words
 
 
 def _flap(facts: Facts) -> bool:
@@ -288,7 +287,7 @@ def marked(place: SeamPlace, facts: Facts) -> str:
         return f"{first}, mark {way if both else f'{place.name} {way}'}, and sew them on"
     if _at_vent(place, facts):
         return f"Sew {place.name} on at the marks, through the outer layers alone"
-    if BRACES & set(_words(place.name)):
+    if "brace" in _words(place.name):
         return f"Mark {place.name} in pairs on the finished band, and sew them on"
     return f"Close the edge, mark {place.name}{NO_BUTTONHOLE}, and sew them on"
 
@@ -297,14 +296,14 @@ def gone_through(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
     """The holes or loops that these buttons go through; a vent of a sleeve has none."""
     holes = holes_of(place.seam, facts.garment)
     found = [p for p in facts.places if p.seam in holes]
-    wrists = [p for p in found if ON_SLEEVE & set(_words(p.name))]
+    wrists = [p for p in found if nouns.ON_SLEEVE & set(_words(p.name))]
     return wrists if _at_vent(place, facts) else found
 
 
 def _at_vent(place: SeamPlace, facts: Facts) -> bool:
     """Whether it lies at the end of a sleeve that has a vent, which buttons only adorn."""
     vent = any(p.role.id == "sleeve-vent" for p in facts.places)
-    return vent and bool(ON_SLEEVE & set(_words(place.name)))
+    return vent and bool(nouns.ON_SLEEVE & set(_words(place.name)))
 
 
 def _ravels(place: SeamPlace, facts: Facts) -> bool:
@@ -317,14 +316,14 @@ def _end_to_end(place: SeamPlace, facts: Facts) -> bool:
     """Whether a zip comes apart below, by kind or name; one of a pocket or a half never does."""
     apart = any(facts.entry(name).id == OPEN_ENDED for name in place.notions)
     called = any(holds_words(place.name, word) for word in ("front zip", "open-ended"))
-    partly = place.role.id == POCKET_ZIP or bool(PARTLY & set(_words(place.name)))
+    partly = place.role.id == POCKET_ZIP or bool(nouns.PARTLY & set(_words(place.name)))
     return (apart or called) and not partly
 
 
 def _flap_over(place: SeamPlace, facts: Facts) -> bool:
     """Whether a flap was made up that hangs over a pocket of the shell, by what it is called."""
     flaps = (set(_words(p.name)) for p in facts.places if p.role.id == POCKET_FLAP)
-    named = (words - {"flap", "pocket", "patch"} for words in flaps)
+    named = (words - nouns.FLAPPED for words in flaps)
     here = set(_words(place.name))
     patches = any(p.kind.id == PATCH and p.name != place.name for p in facts.places)
     any_pocket = (
@@ -382,7 +381,7 @@ def _seam_said(place: SeamPlace) -> str:
 
 def _loops(place: SeamPlace) -> bool:
     """Whether what buttons go through are loops, by its name or by the project's own word."""
-    return bool(LOOPS & set(_words(f"{place.name} {place.seam.fastening}")))
+    return bool(nouns.LOOPS & set(_words(f"{place.name} {place.seam.fastening}")))
 
 
 def _thick(place: SeamPlace, facts: Facts) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.project.placing import singular_words
 from advisor.units import System, show
 
@@ -22,8 +23,6 @@ PAST_STAY_MM: Final = 30.0
 PAST_STAY: Final = (
     ", but for {gap} beside the opening, where the ends of {stay} come out to be hooked"
 )
-BELOW: Final = frozenset({"skirt", "underskirt", "petticoat", "slip", "sleeve", "hood", "leg"})
-"""Words of a lining that hangs below the waist, or is no part of a bodice."""
 BODICE_MM: Final = 550.0
 """The seams of a bodice are shorter than this, from the neck or the armhole down, mm: estimate."""
 
@@ -45,7 +44,7 @@ def ends_a_bodice(hem: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     waist = any(p.role.id == WAIST and p.unit == SHELL for p in places)
     own = [p for p in places if _of_its_lining(p, hem)]
     long = any(p.seam.long_mm > BODICE_MM for p in own)
-    low = any(BELOW & _called(p) for p in (hem, *own))
+    low = any(nouns.BELOW_A_BODICE & _called(p) for p in (hem, *own))
     return waist and bool(own) and not long and not low
 
 

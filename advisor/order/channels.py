@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
-from advisor.project.hembands import AT_WAIST
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -31,7 +32,7 @@ def of_a_strip(place: SeamPlace) -> bool:
 
 def level_open(place: SeamPlace, work: str, fitting: Fitting) -> bool:
     """Whether holes lie at a level of the body that only the fitting settles."""
-    waist = place.kind.id == CASING and bool(AT_WAIST & set(singular_words(place.name)))
+    waist = place.kind.id == CASING and speaks_of(place.name, nouns.LOW_BANDS)
     return work == HOLES and waist and of_a_strip(place) and fitting.may_move(place)
 
 

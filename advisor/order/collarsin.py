@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import NECK
-from advisor.project.placing import singular_words
+from advisor.project.headwords import speaks_of
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -25,7 +25,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
 def catches_a_collar(place: SeamPlace, facts: Facts) -> bool:
     """Whether the layers of a neck edge hold a collar made up elsewhere, that nothing else sets."""
     uses = [use for use in place.seam.uses if use.cloth in place.cloths]
-    neck = place.role.id == FACING and bool(NECK & set(singular_words(place.name)))
+    neck = place.role.id == FACING and speaks_of(place.name, nouns.NECKS)
     if not neck or len(uses) < LAYERS or any(p.role.id == ATTACHED for p in facts.places):
         return False
     collars = (p for p in facts.places if p.role.id == COLLAR and p.kind.family == "edge")

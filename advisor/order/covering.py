@@ -10,21 +10,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 OVER_A_SEAM, COVER = "tape-over-a-seam", "cover-tape"
 """The method of such a tape, and the role that it has wherever it lies."""
 FACES: Final = frozenset({"faced-edge", "lining-seam", "bound-edge", "front-band"})
-FRONTS: Final = frozenset({"front", "zip", "opening", "facing", "lining"})
-"""Kinds of place that take an edge in, and words of one that may lie at a front."""
 TAPED: Final = frozenset({"stay-tape", "ribbon"})
 """Kinds of place of a tape that is stitched to one piece."""
-STAYS: Final = frozenset({"stay", "stayed", "staying", "roll", "bridle"})
-"""Words of a tape that holds a line."""
-HIDES: Final = frozenset({"facing", "cover", "covering"})
-"""Words of a tape that lies over what is sewn."""
-NECK: Final = frozenset({"neck", "neckline"})
 JOINED_TO_NECK: Final = frozenset({"collar-attach", "neckband"})
 OPEN_INSIDE: Final = frozenset({"seam", "neckband"})
 """Kinds of place that leave their allowances open on the inside."""
@@ -35,14 +30,14 @@ def covered_zip(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     words = set(singular_words(place.name))
     zips = (p for p in places if p.kind.id == "zip")
     held = any(set(p.notions) & set(place.notions) for p in zips)
-    named = "zip" in words and bool(HIDES & words) and any(p.kind.id == "zip" for p in places)
+    named = "zip" in words and bool(nouns.HIDES & words) and any(p.kind.id == "zip" for p in places)
     return place.kind.id in TAPED and (held or named)
 
 
 def covered_neck(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a tape is called after the neck, to which another place joins a hood or a rib."""
     words = set(singular_words(place.name))
-    if place.kind.id not in TAPED or not NECK & words or STAYS & words:
+    if place.kind.id not in TAPED or not nouns.NECKS & words or nouns.STAYS & words:
         return False
     return any(_leaves_a_seam(p, place) for p in places)
 
@@ -50,7 +45,7 @@ def covered_neck(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 def _leaves_a_seam(joined: SeamPlace, tape: SeamPlace) -> bool:
     at_neck = joined.role.id in JOINED_TO_NECK and joined.kind.id in OPEN_INSIDE
     turned = joined.said("edge") == "turned"
-    there = bool(NECK & set(singular_words(joined.name))) or joined.role.id == "collar-attach"
+    there = speaks_of(joined.name, nouns.NECKS) or joined.role.id == "collar-attach"
     shared = bool(set(joined.cloths) & set(tape.cloths))
     return at_neck and there and shared and not turned and joined.unit != "lining"
 
@@ -65,5 +60,5 @@ def zip_edge_open(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a zip is set to one layer, whose edge no facing and no lining takes in."""
     plies = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
     turned = (p for p in places if p.kind.id in FACES and p.name != place.name)
-    faced = any(FRONTS & set(singular_words(p.name)) for p in turned)
+    faced = any(speaks_of(p.name, nouns.FACED_FRONT) for p in turned)
     return place.kind.id == "zip" and place.unit == "shell" and len(plies) == 1 and not faced

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from advisor.order.companions import edged_apart
+from advisor.knowledge import nouns
+from advisor.order.hosts import edged_apart
 from advisor.order.kinds import SeamPlace, crosses
-from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
-LEG = frozenset({"ankle", "knee", "leg"})
-"""Words of a band that closes a leg, and of its fastening."""
 SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
 LEG_SEAMS = frozenset({"inseam", "side"})
 """Roles of the seams that make a sleeve, or a leg, a tube."""
@@ -21,8 +20,8 @@ FACED = frozenset({"cuff", "waistband"})
 """Kinds of band whose inside may be cut of another cloth."""
 MADE_UP, PLIES = frozenset({"collar", "hood", "hood-edge"}), 2
 """Roles of what makes a collar or a hood up; plies of a seam that sets one."""
-SEWN_TO, INNER = 3, frozenset({"facing", "lining", "inner", "inside", "under"})
-"""Layers from which on the last is the inside of a band; words of such a piece."""
+SEWN_TO = 3
+"""Layers from which on the last is the inside of a band."""
 
 
 BOTH_FACES = 2
@@ -41,7 +40,7 @@ def is_ring(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     tube = wide and any(p.role.id in _limb(place) for p in places)
     if place.kind.id != "cuff" or (place.full and not tube):
         return False
-    words = LEG if _on_leg(place) else ON_SLEEVE
+    words = nouns.ON_LEG if _on_leg(place) else nouns.ON_SLEEVE
     fastened = any(
         p.kind.family == "fastening" and words & {*singular_words(p.name)} for p in places
     )
@@ -50,7 +49,7 @@ def is_ring(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 
 def _on_leg(place: SeamPlace) -> bool:
-    return bool(LEG & {*singular_words(place.name)})
+    return speaks_of(place.name, nouns.ON_LEG)
 
 
 def _limb(band: SeamPlace) -> frozenset[str]:
@@ -73,7 +72,7 @@ def faced_with(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) 
     named = (
         set(singular_words(piece.name)) for piece in garment.plan.pieces if piece.cloth == last
     )
-    own = any(place.kind.id in words and not INNER & words for words in named)
+    own = any(place.kind.id in words and not nouns.FACED_WITH & words for words in named)
     hung = hung or edged_apart(place, places, faced=True) or _hangs_in(last, place, places)
     return "" if hung or own or _of_another_piece(place, last, garment) else last
 

@@ -8,13 +8,15 @@ from advisor.claims.collect import Place
 from advisor.claims.consistency import DAMP
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import steam_possible
+from advisor.knowledge import nouns
 from advisor.knowledge.model import LIMIT_ASPECT, Entry
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import GATHERED, KEYHOLE, LOWER, NECK_SLIT, ON_LEG, OPENS
+from advisor.order.namewords import GATHERED, KEYHOLE, NECK_SLIT
 from advisor.order.roles import APRON_HEM, NECKBAND, PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
 from advisor.project.garment import Garment
-from advisor.project.hembands import AT_WAIST, ends_the_body
+from advisor.project.headwords import speaks_of
+from advisor.project.hembands import ends_the_body
 from advisor.project.placing import singular_words
 from advisor.units import System, show
 
@@ -85,17 +87,15 @@ def two_ended(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     words = set(singular_words(place.name))
     if "pocket" in words:
         return True
-    if words & ON_LEG:
+    if words & nouns.ON_LEG:
         return any(_opens_the_leg(p) for p in places)
-    if place.role.id == "cuff" or words & {"cuff", "sleeve", "wrist", "armhole"}:
+    if place.role.id == "cuff" or words & nouns.OF_A_SLEEVE:
         return False
     if place.role.id == NECKBAND and not ends_below(place.name) and any(map(_opens_it, places)):
         return True
     opens = (p for p in places if p.role.id != POCKET_ZIP)
     fronts = (p for p in opens if p.kind.id in ("front-band", "buttonhole", "zip"))
-    return any(
-        p.kind.id != "zip" or {"front", "open"} & set(singular_words(p.name)) for p in fronts
-    )
+    return any(p.kind.id != "zip" or nouns.OPENS & set(singular_words(p.name)) for p in fronts)
 
 
 def _opens_it(place: SeamPlace) -> bool:
@@ -105,20 +105,20 @@ def _opens_it(place: SeamPlace) -> bool:
 
 def _opens_the_leg(place: SeamPlace) -> bool:
     """Whether it closes a leg that is left open along its inside, as snaps of a child's suit do."""
-    named = set(singular_words(place.name)) & {"inseam", *ON_LEG}
+    named = set(singular_words(place.name)) & {"inseam", *nouns.ON_LEG}
     return place.kind.family == "fastening" and bool(named)
 
 
 def ends_in_zip(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """Whether the ends of a lower band are taken in by the zip of the front, and so stay open."""
     lower = ends_below(place.name) and place.role.id == NECKBAND
-    zips = (p for p in places if p.kind.id == "zip" and OPENS & set(singular_words(p.name)))
+    zips = (p for p in places if p.kind.id == "zip" and speaks_of(p.name, nouns.OPENS))
     return lower and two_ended(place, places) and any(zips)
 
 
 def ends_below(name: str) -> bool:
     """Whether a band is called after the lower edge or the waist."""
-    return bool((LOWER | AT_WAIST) & set(singular_words(name)))
+    return speaks_of(name, (nouns.LOWER | {"welt"}) | nouns.LOW_BANDS)
 
 
 def is_foot(place: SeamPlace) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from advisor.order.beside import taken_in
-from advisor.order.companions import bound_elsewhere
+from advisor.order.hosts import bound_elsewhere
 from advisor.order.kinds import SeamPlace
 from advisor.order.yokelining import lined_later
 

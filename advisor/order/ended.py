@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.edged import straps_of
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.untried import BEHIND
 from advisor.project.buttons import HOLES
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 from advisor.project.waisttabs import end_the_body
 
@@ -18,16 +20,14 @@ if TYPE_CHECKING:
 CASING: Final = "casing"
 ELASTIC: Final = "elastic"
 HELD_ABOVE: Final = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
-ROUND: Final = frozenset({"rouleau", "rouleaux", "spaghetti"})
-"""Words of a strap that is a narrow bias tube, which fills itself with its allowances."""
 
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
         "ends taken in": lambda: _taken_in(place, facts),
-        "rouleau": lambda: bool(ROUND & set(singular_words(place.name))),
-        "no rouleau": lambda: not ROUND & set(singular_words(place.name)),
+        "rouleau": lambda: speaks_of(place.name, nouns.ROULEAUX),
+        "no rouleau": lambda: not speaks_of(place.name, nouns.ROULEAUX),
         "cinches the body": lambda: (
             any(p.role.id in HELD_ABOVE for p in facts.places) and not bought_ready(place, facts)
         ),

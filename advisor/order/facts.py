@@ -11,6 +11,7 @@ from advisor.claims.consistency import STEAM
 from advisor.claims.valuesets import Choice
 from advisor.craft.fullness import METHOD_RATIOS, GatherMethod
 from advisor.decide.trials import find_trials
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order import layering
@@ -47,13 +48,13 @@ from advisor.order.tothefloor import WHOLE
 from advisor.order.untried import NOT, toile_first
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 from advisor.project.waisttabs import end_the_body
 from advisor.project.zipping import runs_into
 
-FUSIBLE = ("fusible", "low-temperature fusible")
-OVERLOCKED = "overlocked"
-"""The finish of which the knife cuts both edges in the same run."""
+FUSIBLE, OVERLOCKED = ("fusible", "low-temperature fusible"), "overlocked"
+"""Glues; the finish of which the knife cuts both edges in the same run."""
 CHANNEL, LEG, NEATENED = "bone-channel", "leg-band", "neaten-after"
 BAGGED, STITCH = "bagged-lining", "stitch.type"
 BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
@@ -143,7 +144,7 @@ class Facts:
         if any(p.method.id == BAGGED for p in self.places):
             return False  # shell and lining meet at the lower edge
         ends = (p for p in below if p.kind.id in FINISHED)
-        if any((called.LOWER_EDGE | called.ON_LEG) & set(singular_words(p.name)) for p in ends):
+        if any(speaks_of(p.name, nouns.LOWER_EDGE | nouns.ON_LEG) for p in ends):
             return False
         full = {c for p in self.places if p.kind.id == "gathered-edge" for c in p.full}
         return not any(self.stays_cut(c) for c in full)
@@ -264,14 +265,12 @@ class Facts:
         that the project calls a support.
         """
         entry, words = self.entry(cloth), set(singular_words(cloth))
-        if entry.kind != "cloth" or not (
-            entry.family in layering.BACKING or words & layering.CALLED_BACKING
-        ):
+        if entry.kind != "cloth" or not (entry.family in layering.BACKING or words & nouns.BACKS):
             return ()
         mine = [p for p in self.places if cloth in p.cloths]
         if any(p.kind.family == "backing" for p in mine):
             return ()  # a place of its own says how it is held
-        if words & layering.CALLED_SHOWN or any(
+        if words & nouns.SHOWN or any(
             p.cloths == (cloth,) or cloth in p.full or layering.of_a_yoke(cloth, p) for p in mine
         ):
             return ()
@@ -394,8 +393,8 @@ class Facts:
 
     def tender_face(self, place: SeamPlace) -> bool:
         """Whether pile or sequins in it suffer from handling."""
-        hard = any(self.least(c, "embellished") >= called.HARD for c in place.cloths)
-        return hard or any(self.least(c, "pile") >= 1 for c in place.cloths)
+        tender = {"embellished": called.HARD, "pile": 1}
+        return any(self.least(c, trait) >= tender[trait] for c in place.cloths for trait in tender)
 
     def _has(self, place: SeamPlace, kinds: tuple[str, ...]) -> bool:
         return any(self.entry(name).kind in kinds for name in place.notions)

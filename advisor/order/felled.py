@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.order.bodicelining import EDGE
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import JOINED, WAIST, lining_cloths, lining_ends_at_waist
 from advisor.order.namewords import SHOULDERED
 from advisor.order.yokelining import ends_at_a_yoke
 from advisor.project.companions import felled_over
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -20,7 +22,6 @@ ARMHOLE: Final = "armhole"
 FACED: Final = "faced-edge"
 HANGS: Final = frozenset({JOINED, FACED})
 """Kinds of place from which a lining hangs."""
-UPPER: Final = frozenset({"neck", "neckline", ARMHOLE})
 BAGGED: Final = frozenset(
     {
         "facing",
@@ -35,10 +36,6 @@ BAGGED: Final = frozenset(
 )
 """Roles of what joins a whole shell to a whole lining."""
 OVER_ITS_SEAM: Final = "lining-seam-felled-by-hand"
-LOWER: Final = frozenset(
-    {WAIST, "hem", "vent", "slit", "sleeve", "cuff", "wrist", "zip", "rib", "band"}
-)
-"""Words of a place where a lining hangs from an edge above, or ends in one below."""
 
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
@@ -60,7 +57,7 @@ def catches_the_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     joins = [p for p in places if p.kind.id == JOINED]
     if any(felled_over_a_seam(p, places) and ARMHOLE in singular_words(p.name) for p in joins):
         return False
-    upper = [p.name for p in joins if not LOWER & set(singular_words(p.name))]
+    upper = [p.name for p in joins if not speaks_of(p.name, nouns.NOT_FELLED_ABOVE)]
     shouldered = any(p.role.id in SHOULDERED for p in places)
     return shouldered and place.name in upper[:1] and not ends_at_a_yoke(place, places)
 
@@ -88,7 +85,9 @@ def felled_over_a_seam(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     if ARMHOLE in words:
         return any(p.role.id == ARMHOLE and p.unit == "shell" and _joins(p) for p in places)
     above = any(
-        p.kind.id in HANGS and p.name != place.name and UPPER & set(singular_words(p.name))
+        p.kind.id in HANGS
+        and p.name != place.name
+        and nouns.UPPER_EDGE & set(singular_words(p.name))
         for p in places
         if set(place.cloths) <= set(p.cloths)
     )

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
 
+from advisor.knowledge import nouns
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.channels import level_open
@@ -55,14 +56,6 @@ BEFORE_CROSSING = frozenset(
 )
 """Work on a place that is done before another place runs over its end."""
 TOPSTITCH, NEATEN = "topstitch", "neaten-after"
-SHAPING = frozenset({"princess", "bodice", "bust"})
-"""Words of a panel seam that shapes what is worn above the waist."""
-SLIPPED_ON = frozenset({"front", "half", "quarter", "neck"})
-"""Words of a zip that opens a loose garment, and makes no close one."""
-SLEEVES = frozenset({"sleeve", "cuff"})
-"""Words of a place or a part that is made up by itself, while it lies flat."""
-SET_IN = frozenset({"insert", "inset", "godet", "style"})
-"""Words of a panel that ornaments or widens, and shapes nothing."""
 HANGING = frozenset({"side", "centre"})
 """Roles of the seams that hang down a skirt: on the bias they drop with it."""
 FLAT = frozenset({"backing", "laid on"})
@@ -103,7 +96,9 @@ class Fitting:
         if not any(p.role.closes or p.role.fitted for p in shell):
             return NOT, "nothing of it closes round the body"
         for place in shell:
-            front = place.kind.id == "zip" and SLIPPED_ON & set(singular_words(place.name))
+            front = place.kind.id == "zip" and (nouns.PARTLY | {"front"}) & set(
+                singular_words(place.name)
+            )
             shaped = place.role.id == "panel" and place.said("shape") == "curved"
             tells = place.kind.id in ("dart", "zip", *BONES) or shaped
             if (tells and not front and place.role.id != POCKET_ZIP) or place.role.id == CROTCH:
@@ -186,7 +181,7 @@ class Fitting:
         That cut alone waits: what is laid on can be taken off again. A sleeve is made up first.
         """
         cut = any(stage.cuts_behind and stage.work == op.id for stage in place.method.stages)
-        sleeve = SLEEVES & set(singular_words(f"{place.name} {place.seam.part}"))
+        sleeve = nouns.ON_SLEEVE & set(singular_words(f"{place.name} {place.seam.part}"))
         return cut and not sleeve and self.may_move(place)
 
     @property
@@ -322,8 +317,8 @@ class Fitting:
         words = set(singular_words(place.name))
         if under_canvas(place, self) and not not_cut_before(place, self):
             return False
-        curved = place.said("shape") == "curved" and not SET_IN & words
-        shaped = place.role.id == "panel" and (curved or bool(SHAPING & words))
+        curved = place.said("shape") == "curved" and not nouns.SET_IN & words
+        shaped = place.role.id == "panel" and (curved or bool(nouns.SHAPING & words))
         return shaped and self.degree == TO_BODY
 
     def _marked(self, place: SeamPlace) -> bool:

@@ -3,18 +3,19 @@
 A flat cap with little ease, as of a shirt, is joined while side and sleeve lie open, and so is
 one of an overlocked knit with none; only a high one, one over a pad or one with a lining of its
 own is set into a closed armhole. Whoever names another method, or says that it runs over the
-side, has it so.
+side, has it so; whose side is said to run over the armhole, its sleeve seam does too.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.collect import Place
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace, same_unit
 from advisor.order.steps import MachineState
-from advisor.project.folded import ON_SLEEVE
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -84,7 +85,7 @@ def _of_a_shirt(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def is_shirt(places: Sequence[SeamPlace]) -> bool:
     """Whether a garment is built as a shirt: plackets in its sleeves, a stand, a yoke or a tail."""
-    sleeve = any(p.kind.id == "placket" and ON_SLEEVE & _words(p) for p in places)
+    sleeve = any(p.kind.id == "placket" and nouns.ON_SLEEVE & _words(p) for p in places)
     stand = any("stand" in _words(p) and p.kind.id in ("collar", "faced-edge") for p in places)
     yoke = any(p.kind.id == "yoke" for p in places) or any("tail" in _words(p) for p in places)
     return sleeve and stand and yoke
@@ -131,6 +132,28 @@ def as_one_row(
         return state_of(place)
     states = [state for p in pair if (state := state_of(p)) is not None]
     return min(states, key=lambda state: state.size, default=None)
+
+
+def with_sleeves_flat(places: Sequence[SeamPlace]) -> tuple[SeamPlace, ...]:
+    """The places, each sleeve seam running over the armhole that its own side is said to cross.
+
+    A sleeve that is closed first cannot be set into an armhole whose side is still open.
+    """
+    return tuple(_over_its_armhole(p, places) if p.role.id == UNDERARM else p for p in places)
+
+
+def _over_its_armhole(sleeve: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace:
+    own = [p for p in places if p.unit == sleeve.unit and p.seam.part == sleeve.seam.part]
+    sides = [p for p in own if p.role.id == SIDE]
+    crossed = frozenset(
+        p.name
+        for p in own
+        if p.role.id == ARMHOLE
+        and set(p.cloths) & set(sleeve.cloths)
+        and sleeve.name not in (p.crosses or ())
+        and any(p.name in (side.crosses or ()) for side in sides)
+    )
+    return replace(sleeve, crosses=(sleeve.crosses or frozenset()) | crossed) if crossed else sleeve
 
 
 def _words(place: SeamPlace) -> set[str]:

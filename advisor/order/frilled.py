@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import SeamPlace
-from advisor.order.roles import FRILLED
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
@@ -26,7 +26,7 @@ def ends_as_cut(
     entry: Callable[[str], Entry],
 ) -> bool:
     """Whether a frill of one layer frays at its outer edge, which no place speaks of."""
-    named = FRILLED & set(singular_words(place.name))
+    named = nouns.FRILLED & set(singular_words(place.name))
     folded = place.said("edge") in ("folded", "hem", "turned")
     ravelling = {name for name in place.full if _ravels(entry(name))}
     if not named or folded or not ravelling:
@@ -48,6 +48,6 @@ def _finishes(edge: SeamPlace, cloth: str, frill: SeamPlace, others: list[SeamPl
     ends = edge.kind.family in ENDS or edge.kind.id in LAID_ALONG
     if not ends or cloth not in edge.cloths:
         return False
-    called = FRILLED & set(singular_words(edge.name))
+    called = nouns.FRILLED & set(singular_words(edge.name))
     joined = any(cloth in p.cloths and p.kind.family == "seam" for p in others)
     return bool(called) or not joined or (frill.role.last and edge.role.last)

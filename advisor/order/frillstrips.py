@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import FRILLED
 from advisor.project.placing import singular_words
 from advisor.units import show
 
@@ -27,7 +27,7 @@ HEMMED: Final = "one long edge hemmed by {depth}"
 
 def frill_pieces(place: SeamPlace, garment: Garment) -> list[Piece]:
     """The pieces that are drawn up there: of its full cloth, and called a frill as it is."""
-    words = FRILLED & set(singular_words(place.name))
+    words = nouns.FRILLED & set(singular_words(place.name))
     cloths = set(place.full)
     return [
         piece
@@ -41,7 +41,7 @@ def made_before(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment)
     pieces = frill_pieces(place, garment)
     if not pieces:
         return ""
-    words = FRILLED & set(singular_words(place.name))
+    words = nouns.FRILLED & set(singular_words(place.name))
     own = [p for p in places if p is not place and words & set(singular_words(p.name))]
     bolts = garment.plan.bolts
     widths = {p.cloth: bolts[p.cloth].width for p in pieces if p.cloth in bolts}

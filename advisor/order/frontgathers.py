@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from advisor.order.namewords import BUST, HANGING
+from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 ONE_FRONT: Final = 300.0
@@ -22,7 +23,7 @@ BOTH_FRONTS: Final = 2
 def on_the_fronts(seam: Seam) -> bool:
     """Whether gathers are called after the bust and lie on each front by itself."""
     short = 0 < seam.long_mm <= ONE_FRONT
-    return bool(BUST & set(singular_words(seam.name))) and (seam.making.times > 1 or short)
+    return speaks_of(seam.name, nouns.BUST) and (seam.making.times > 1 or short)
 
 
 def ends_at_waist(edge: Seam, garment: Garment) -> bool:
@@ -35,5 +36,5 @@ def ends_at_waist(edge: Seam, garment: Garment) -> bool:
     pair = edge.making.times >= BOTH_FRONTS
     each = edge.long_mm if pair else edge.long_mm / BOTH_FRONTS
     words = ((s.long_mm, set(singular_words(s.name))) for s in others)
-    skirts = [long for long, called in words if long and HANGING & called and "side" in called]
+    skirts = [long for long, called in words if long and nouns.SKIRTS & called and "side" in called]
     return waist and each > 0 and (each <= min(skirts, default=0.0) or (pair and each <= HIGH))

@@ -9,13 +9,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.order.easing import ends_below
 from advisor.order.kinds import SeamPlace
 from advisor.order.roles import holds_words
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import lining_by_seams
-from advisor.project.placing import singular_words
 
 SLEEVE, ZIP, UNDERCOLLAR, PILES = "sleeve", "zip", "undercollar", "piles"
 NAMED_AFTER: Final = "{place}"
@@ -24,7 +25,6 @@ TO_A_BAND, CUFF, RIB = "lining to", "cuff", "neckband"
 """How a line begins that joins a lining to what the shell ends in, and what that may be."""
 BACK: Final = "back"
 SKIRT, LINED = "skirt", "lining"
-WRISTS: Final = frozenset({"cuff", "sleeve", "wrist"})
 ARMHOLES: Final = frozenset({"armhole", "raglan"})
 """Roles of what joins a sleeve to the body, each perhaps of its own cloth."""
 
@@ -73,7 +73,7 @@ def cloths_of(
 def _of_band(at_wrist: bool, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:
     """The cloths of the shell where it ends: at a cuff that of the sleeve, else the rib as well."""
     bands = (s for s in garment.seams if s.place in (RIB, CUFF))
-    found = (s for s in bands if at_wrist == bool(WRISTS & set(singular_words(s.name))))
+    found = (s for s in bands if at_wrist == speaks_of(s.name, nouns.ON_SLEEVE))
     cloths = next((s.cloths() for s in found if at_wrist or ends_below(s.name)), ())
     kinds = {name: knowledge.entries[garment.cloths[name].entry].kind for name in cloths}
     own = tuple(name for name in dict.fromkeys(cloths) if kinds[name] == "cloth")

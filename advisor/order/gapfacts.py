@@ -5,22 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import LOWER_EDGE, UPPER_EDGE
 from advisor.project.garment import Garment
+from advisor.project.headwords import speaks_of
 from advisor.project.making import Piece
 from advisor.project.placing import singular_words
-from advisor.project.strapless import HELD_UP
 
 FASTENING: Final = "fastening"
 BACKING, STAY = "backing", "stay-tape"
 LINING, PIECES = "lining", 2
 BACK: Final = "back"
-SMALL: Final = frozenset(
-    {"yoke", "pocket", "facing", "collar", "band", "waistband", "strap", "belt", "side"}
-)
-"""Words of a piece of a back that is cut twice for its two layers, or for two places."""
 ASIDE: Final = frozenset(
     {"side", "side-and-sleeve", "shoulder", "armhole", "underarm", "raglan", "panel", "yoke"}
     | {"sleeve-piece", "waist", "dart", "hood"}
@@ -31,7 +27,7 @@ SEAT, SEAT_MM = "crotch", 250.0
 PART: Final = 0.75
 """The share of a back that an opening takes at most which ends above its hem: estimate."""
 SHOULDER, YOKE = "shoulder", "yoke"
-HELD: Final = HELD_UP | frozenset(
+HELD: Final = nouns.HELD_UP | frozenset(
     {"waist", "waistband", "top-edge", "facing", "bagged-edge"}
     | {"collar-attach", "wrap-edge", "wrap-to-waist", "crotch"}
 )
@@ -41,11 +37,7 @@ HOLDS_UP: Final = frozenset({"casing", "elastic-edge", "waistband", "ties", "shi
 ENDED: Final = frozenset({"waist", "waistband", "hem", "lower-edge", "set-lining", "hem-frill"})
 FINISHED: Final = frozenset({"hem", "bound-edge", "faced-edge", "casing", "elastic-edge"})
 """Roles and kinds of what takes the lower edge of a thing in."""
-ELSEWHERE: Final = frozenset({"sleeve", "cuff", "wrist", "strap", "pocket", "collar", "hood"})
-"""Words of a fastening that lets nobody in."""
 
-BAGS: Final = frozenset({"bag", "pocketing"})
-"""Words of the pieces that a pocket is made of inside."""
 TOO_THICK: Final = 300.0
 """From this weight on no bag of a pocket is cut of a cloth, g/m2: estimate."""
 
@@ -76,7 +68,9 @@ def _halves(place: SeamPlace, garment: Garment) -> list[Piece]:
     """The pieces of a back that is cut in two, of a cloth of the place."""
     cut = [p for p in garment.plan.pieces if p.number == PIECES and p.cloth in place.cloths]
     words = [(set(singular_words(p.name)), p) for p in cut]
-    return [piece for said, piece in words if BACK in said and not said & {*SMALL, LINING}]
+    return [
+        piece for said, piece in words if BACK in said and not said & {*nouns.SMALL, LINING, "side"}
+    ]
 
 
 def _joining(places: Sequence[SeamPlace]) -> list[SeamPlace]:
@@ -126,7 +120,7 @@ def opens_above_alone(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     Where the same cloth lies above and below, nobody can tell how far an opening runs on.
     """
     doors = [p for p in places if p.kind.family == FASTENING and p.unit != LINING]
-    doors = [p for p in doors if not ELSEWHERE & set(singular_words(p.name))]
+    doors = [p for p in doors if not speaks_of(p.name, nouns.NO_DOOR)]
     above = {c for p in doors for c in p.cloths}
     return bool(above & set(place.cloths) and place.full) and not above & set(place.full)
 
@@ -138,9 +132,11 @@ def ends_raw_below(place: SeamPlace, places: Sequence[SeamPlace], garment: Garme
     """
     own = _of_its_part_alone(place, places, garment)
     held = [p for p in places if own & set(p.cloths)]
-    below = (p for p in held if not UPPER_EDGE & set(singular_words(p.name)))
+    below = (p for p in held if not speaks_of(p.name, nouns.UPPER_EDGE))
     return bool(own) and not any(
-        p.role.id in ENDED or p.kind.id in FINISHED or LOWER_EDGE & set(singular_words(p.name))
+        p.role.id in ENDED
+        or p.kind.id in FINISHED
+        or nouns.LOWER_EDGE & set(singular_words(p.name))
         for p in below
         if p.kind.id != STAY
     )
@@ -166,7 +162,7 @@ def _of_its_part_alone(place: SeamPlace, places: Sequence[SeamPlace], garment: G
 
 def nothing_for_a_bag(place: SeamPlace, garment: Garment, entries: Mapping[str, Entry]) -> bool:
     """Whether all that lies at a pocket is skin or heavy cloth, and no piece is its bag."""
-    cut = any(BAGS & set(singular_words(piece.name)) for piece in garment.plan.pieces)
+    cut = any(speaks_of(piece.name, nouns.BAGS) for piece in garment.plan.pieces)
     thick = (
         entries[name].structure == "skin"
         or (garment.cloths[name].weight or (0.0, 0.0))[0] >= TOO_THICK

@@ -5,20 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from advisor.order.gapfacts import ELSEWHERE, FASTENING
+from advisor.knowledge import nouns
+from advisor.order.gapfacts import FASTENING
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import lining_cloths
-from advisor.order.namewords import NECK
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import LINING
 from advisor.project.placing import singular_words
 
-NO_WAY_IN: Final = ELSEWHERE | NECK | {"hanging", "loop"}
-"""Words of a fastening that lets nobody into what hangs from a waist."""
-OPENS: Final = frozenset(
-    {"opening", "slit", "wrap", "placket", "split", "back", "center", "centre"}
-)
-"""Words of a place at which one layer of a skirt opens, or is left open above a seam."""
-OPENING: Final = frozenset({"front", "back", "opening"})
 ANYWHERE: Final = frozenset({"plain", "panel", "centre"})
 """Roles of a seam that may lie at the fastening, and be left open there."""
 RING, SIDE = "ring-tier", "side"
@@ -37,10 +31,10 @@ def unopened(place: SeamPlace, places: Sequence[SeamPlace]) -> tuple[str, ...]:
 def _opens(place: SeamPlace, beside: set[str]) -> bool:
     """Whether something is opened there; where the zip lies in a side, a side is left open."""
     words = set(singular_words(place.name))
-    if place.unit == LINING or words & NO_WAY_IN:
+    if place.unit == LINING or words & nouns.NO_WAY_IN:
         return False
     anywhere = place.kind.family == "seam" and place.role.id in ANYWHERE
-    return anywhere or place.kind.family == FASTENING or bool(words & (OPENS | beside))
+    return anywhere or place.kind.family == FASTENING or bool(words & (nouns.OPENS_BEHIND | beside))
 
 
 def open_rings(place: SeamPlace, places: Sequence[SeamPlace]) -> tuple[str, ...]:
@@ -56,5 +50,5 @@ def open_rings(place: SeamPlace, places: Sequence[SeamPlace]) -> tuple[str, ...]
 
 def runs_beside(place: SeamPlace) -> bool:
     """Whether it is the edge of an opening, or runs from arm to foot, of whatever part."""
-    edge = place.kind.id == "faced-edge" and bool(OPENING & set(singular_words(place.name)))
+    edge = place.kind.id == "faced-edge" and speaks_of(place.name, nouns.HALVES | {"opening"})
     return place.unit != LINING and (edge or place.role.id == "side-and-sleeve")

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import lining_ends
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
 PANEL, SLEEVE_HEM, SIDE = "panel", "sleeve-hem", "side"
-HALVES: Final = ("front", "back")
 
 
 def panels_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
@@ -22,7 +21,7 @@ def panels_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Ga
     pieces = [set(singular_words(p.name)) for p in garment.plan.pieces if p.cloth in place.cloths]
     halves = [
         half
-        for half in HALVES
+        for half in nouns.HALVES
         if any(half in words and SIDE in words for words in pieces)
         and any(half in words and SIDE not in words for words in pieces)
     ]

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from advisor.construction.canvassed import OFTEN, doubled
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import BACKING, CALLED_BACKING
-from advisor.project.placing import singular_words
+from advisor.order.layering import BACKING
+from advisor.project.headwords import speaks_of
 
 
 def unmounted(
@@ -23,7 +24,7 @@ def unmounted(
     if not pair or place.kind.family != "seam":
         return ()
     behind = pair[1]
-    called = bool(CALLED_BACKING & set(singular_words(behind)))
+    called = speaks_of(behind, nouns.BACKS)
     told = any(p.kind.family == "backing" and behind in p.cloths for p in places)
     alone = any(p.cloths == (behind,) for p in places)
     often = sum(doubled(p.seam, entries) == pair for p in places) >= OFTEN

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from advisor.claims.workarounds import GLUED
-from advisor.order.step_words import listed
+from advisor.order.drawnup import listed
 from advisor.units import show
 
 if TYPE_CHECKING:

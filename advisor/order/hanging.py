@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.project.placing import singular_words
 
@@ -17,7 +18,6 @@ CIRCLE: Final = 3.0
 CIRCULAR: Final = frozenset({"circle", "circular"})
 FLARED_MM: Final = 1800.0
 """A curved hem from this length on is wider than any hip that it falls from, mm: estimate."""
-WAISTS: Final = frozenset({"waist", "waistband"})
 
 
 def cut_in_a_circle(hem: SeamPlace, places: Iterable[SeamPlace], garment: str) -> str:
@@ -29,7 +29,9 @@ def cut_in_a_circle(hem: SeamPlace, places: Iterable[SeamPlace], garment: str) -
     length = hem.seam.long_mm
     places = tuple(places)
     straight = any(p.full and set(p.full) & set(hem.cloths) for p in places)
-    waists = [p for p in places if p.role.id in WAISTS and "length" in p.seam.facts and not p.full]
+    waists = [
+        p for p in places if p.role.id in nouns.WAISTS and "length" in p.seam.facts and not p.full
+    ]
     waist = next((p for p in waists if p.seam.making.pleats is None), None)
     if waist is not None and length >= CIRCLE * float(waist.seam.facts["length"]):
         return f"it is curved and more than three times as long as {waist.name}"

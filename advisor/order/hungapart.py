@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LENGTHWISE
 from advisor.project.linings import LINING
@@ -12,9 +13,6 @@ from advisor.project.placing import singular_words
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
-FRONT: Final = frozenset({"front", "opening"})
-NECK: Final = frozenset({"neck", "neckline"})
-"""Words of the edges at which a lining is joined to a shell that opens down its length."""
 MEETS: Final = frozenset({"faced-edge", "lining-seam"})
 APART: Final = ", shell and lining each by itself"
 
@@ -22,7 +20,7 @@ APART: Final = ", shell and lining each by itself"
 def joins_hung_apart(place: SeamPlace, facts: Facts) -> bool:
     """Whether it joins shell and lining of what drops and is hemmed apart, at neck or front."""
     meets = place.unit == "both" and place.kind.id in MEETS
-    edge = (FRONT | NECK) & set(singular_words(place.name))
+    edge = (nouns.FRONT_OPENING | nouns.NECKS) & set(singular_words(place.name))
     return meets and bool(edge) and hung_apart(facts)
 
 
@@ -33,5 +31,5 @@ def hung_apart(facts: Facts) -> bool:
         return False
     sides = [p.seam.long_mm for p in facts.places if p.role.id in LENGTHWISE and p.unit == "shell"]
     fronts = (p for p in facts.places if p.unit == "both" and p.kind.id in MEETS)
-    down = (p.seam.long_mm for p in fronts if FRONT & set(singular_words(p.name)))
+    down = (p.seam.long_mm for p in fronts if nouns.FRONT_OPENING & set(singular_words(p.name)))
     return bool(sides) and any(long >= min(sides) for long in down)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace, feeds
-from advisor.order.namewords import GATHERED, SKIRTS, UPPER_WORDS
+from advisor.order.namewords import GATHERED
 from advisor.project.placing import singular_words
 
 WAIST = "waist"
@@ -21,7 +22,7 @@ def lies_in_fullness(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
         if waist.role.id != WAIST or not feeds(place, waist):
             continue
         flat = {use.cloth for use in waist.seam.uses if use.fullness <= GATHERED}
-        below = not flat & set(place.cloths) or bool(SKIRTS & words)
-        if below and not UPPER_WORDS & words:
+        below = not flat & set(place.cloths) or bool(nouns.SKIRTED & words)
+        if below and not nouns.WITH_A_BODICE & words:
             return True
     return False

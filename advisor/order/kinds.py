@@ -10,11 +10,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from advisor.knowledge import nouns
 from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
 from advisor.order.belonging import made_apart
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import Unit
 from advisor.project.placing import POCKETS, singular_words
 from advisor.project.pleated_hem import taken_in_to_the_waist
@@ -27,10 +29,6 @@ NO_KIND = PlaceKind(
     PLAIN, PLAIN, PLAIN, "", (), (), (), True, True, "none", "", "joined", (), "", ()
 )
 FRILL_HEM = "frill-hem"
-FAR_ABOVE = frozenset({"neck", "neckline", "shoulder", "armhole", "armscye", "collar"})
-"""Words of places that no dart at the waist reaches."""
-CLOSED_ABOVE = frozenset({"closing", "closure", "opening", "placket", "zip"})
-"""Words of what a seam may be said to lie below."""
 UNLISTED = frozenset({"fastening", "laid on"})
 """Families of places that a list of the seams which one crosses leaves out."""
 MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set-lining")))
@@ -153,7 +151,7 @@ def _runs_through(place: SeamPlace) -> bool:
     A dart, a thing laid on or let in, or a panel that only ornaments may end anywhere.
     """
     if place.role.id == "panel":
-        named = called.SHAPING & set(singular_words(place.name))
+        named = nouns.WHOLE_LENGTH & set(singular_words(place.name))
         return place.said("shape") == "curved" or bool(named)
     return place.role.id not in called.ENDS_ANYWHERE and place.kind.family != "laid on"
 
@@ -223,10 +221,10 @@ def feeds(seam: SeamPlace, gathered: SeamPlace) -> bool:
     """
     if seam.name == gathered.name or not same_unit(seam, gathered):
         return False
-    halves = called.HALVES & set(singular_words(gathered.name))
+    halves = nouns.HALVES & set(singular_words(gathered.name))
     if seam.role.id == called.SIDE and (len(halves) == 1 or _on_sleeve_only(gathered, seam)):
         return False
-    frill = called.FRILLED & set(singular_words(gathered.name))
+    frill = nouns.FRILLED & set(singular_words(gathered.name))
     strips = {p for p in seam.panels or () if frill & set(singular_words(p))}
     if frill and seam.panels and not strips:
         return False  # it joins named pieces, and none of them is a strip of that
@@ -249,8 +247,8 @@ def joins_widths(seam: SeamPlace, gathered: SeamPlace) -> bool:
         return False
     words = set(singular_words(seam.name))
     flat = {use.cloth for use in gathered.seam.uses if use.fullness <= called.GATHERED}
-    return not called.UPPER_WORDS & words and (
-        not flat & set(seam.cloths) or bool(called.SKIRTS & words)
+    return not nouns.WITH_A_BODICE & words and (
+        not flat & set(seam.cloths) or bool(nouns.SKIRTED & words)
     )
 
 
@@ -275,7 +273,7 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     if any(apart(one, other) or apart(other, one) for apart in APART):
         return False
-    ours, theirs = (called.HALVES & set(singular_words(place.name)) for place in (one, other))
+    ours, theirs = (nouns.HALVES & set(singular_words(place.name)) for place in (one, other))
     return not ours or not theirs or bool(ours & theirs)
 
 
@@ -284,7 +282,7 @@ def _high_dart(one: SeamPlace, other: SeamPlace) -> bool:
 
     A pocket in a side seam is reached by the hand, at the hip.
     """
-    high = one.role.id == "dart" and called.DART_ENDS_HIGH & set(singular_words(one.name))
+    high = one.role.id == "dart" and nouns.HIGH_DARTS & set(singular_words(one.name))
     low = other.role.id in called.AT_THE_WAIST or opens_in_a_seam(other.seam) or _below(other)
     return bool(high) and low
 
@@ -292,19 +290,19 @@ def _high_dart(one: SeamPlace, other: SeamPlace) -> bool:
 def _low_dart(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is a dart at the waist, pointed at both ends, and the other lies far above it."""
     low = one.role.id in ("dart", "waist-dart") and "waist" in singular_words(one.name)
-    return low and bool(FAR_ABOVE & set(singular_words(other.name)))
+    return low and speaks_of(other.name, nouns.SHOULDER_LINE)
 
 
 def _below_an_opening(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is the seam below an opening, which ends there and reaches nothing above it."""
     words = set(singular_words(one.name))
-    below = "below" in words and bool(CLOSED_ABOVE & words)
-    return below and bool(FAR_ABOVE & set(singular_words(other.name)))
+    below = "below" in words and bool(nouns.CLOSED_ABOVE & words)
+    return below and speaks_of(other.name, nouns.SHOULDER_LINE)
 
 
 def _body_placket(one: SeamPlace, other: SeamPlace) -> bool:
     """Whether one is a placket of front or back, and the other lies on a sleeve."""
-    body = one.role.id == "placket" and called.HALVES & set(singular_words(one.name))
+    body = one.role.id == "placket" and nouns.HALVES & set(singular_words(one.name))
     return bool(body) and other.role.id in called.SLEEVE_ENDS
 
 
@@ -313,7 +311,7 @@ def _at_wrist(one: SeamPlace, other: SeamPlace) -> bool:
     words = set(singular_words(one.name))
     body = called.BODY & set(singular_words(other.name))
     ends = called.SLEEVE in words and one.role.id in called.SLEEVE_ENDS
-    apart = bool(called.WRIST & words) or ends
+    apart = bool(nouns.WRISTS & words) or ends
     return (
         apart
         and bool(body)
@@ -349,7 +347,7 @@ def _below(place: SeamPlace) -> bool:
     """Whether it is a seam of the skirt and nothing else; the waist and the zip join both parts."""
     words = _where(place)
     return (
-        bool(called.HANGING & words)
+        bool(nouns.SKIRTS & words)
         and not {called.BODICE, "waist"} & words
         and place.role.id not in called.ZIPS
     )

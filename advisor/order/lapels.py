@@ -6,20 +6,18 @@ Above the point where it breaks over, its facing is the outside of the garment.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.project.placing import singular_words
 
-LAPELS: Final = frozenset({"lapel", "rever", "revers"})
-SHAWL: Final = frozenset({"shawl", "collar"})
-ROLL_LINE: Final = "roll-line"
+LAPEL, ROLL_LINE = "lapel", "roll-line"
 
 
 def turned_back(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
     """Whether the inner side is seen: by the name of the edge, or a roll line taped in a front."""
     words = set(singular_words(place.name))
-    if not LAPELS.isdisjoint(words) or words >= SHAWL:
+    if LAPEL in words or words >= nouns.SHAWL:
         return True
     front = place.role.id == "facing" and "front" in words
     return front and any(p.role.id == ROLL_LINE for p in places)

@@ -9,12 +9,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.order.channels import of_a_strip
 from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import UPPER_ROLES
 from advisor.order.roles import POCKET_FLAP
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import COVERS, LINING
 from advisor.project.placing import singular_words
 
@@ -23,25 +25,14 @@ SHUT = frozenset({"edge", "band", "seam"})
 WAIST, LININGS, FLAP = "waist", "linings", "flap"
 YOKE, TWO = "yoke", 2
 JOINED = "lining-seam"
-HELD_AT_ENDS = frozenset(
-    {"hem", "vent", "slit", "zip", "zipper", "fly", "pocket", "flap", "placket"}
-)
-"""Words of places where a lining is only fastened at its sides or its end."""
 BAGGED, SLEEVE_HEM, VENT = "bagged-lining", "sleeve-hem", "vent"
 NARROW = frozenset({"narrow-rolled-hem", "hand-rolled-hem", "hem-left-raw", "overlocked-hem"})
 """Methods of a hem that turns no allowance up."""
 HEM, LEGS = "hem", frozenset({"crotch", "inseam"})
-VENTS = frozenset({"vent", "slit"})
 LENGTHWISE = frozenset({"side", "centre"})
 SLEEVED = frozenset({"underarm", "armhole"})
 """Roles of the seams of a lining that make its sleeves and set them in."""
 BACKING = frozenset({"sheers", "linings"})
-CALLED_BACKING = frozenset(
-    {"back", "backing", "support", "underlining", "interlining", "mount", "mounting", "flatlining"}
-)
-"""Words in the name of a cloth that say that it backs another."""
-CALLED_SHOWN = frozenset({"piping", "frill", "ruffle", "trim", "edging", "band"})
-"""Words in the name of a cloth that say that it is seen between two others, and backs neither."""
 
 
 def lining_cloths(places: Sequence[SeamPlace]) -> frozenset[str]:
@@ -94,7 +85,7 @@ HUNG_FROM = frozenset({"bagged-edge", "top-edge"})
 
 def lining_loose_at_vent(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a lining hangs behind the vent of a body or a skirt, and no place is of both."""
-    named = any(p.unit != "shell" and VENTS & set(singular_words(p.name)) for p in places)
+    named = any(p.unit != "shell" and nouns.VENTS & set(singular_words(p.name)) for p in places)
     behind = any(p.unit == "lining" and p.kind.family == "seam" for p in places)
     turned = any(p.role.id in HUNG_FROM and p.unit == "both" for p in places)
     return (
@@ -108,7 +99,7 @@ def lining_loose_at_vent(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a lining set here is a bodice's alone, and nothing else joins it to the waist."""
-    if HELD_AT_ENDS & set(singular_words(place.name)):
+    if speaks_of(place.name, nouns.HELD_BELOW):
         return False
     others = [p for p in places if p.unit != "shell" and p.name != place.name]
     below = any(p.role.id == WAIST or "skirt" in singular_words(p.name) for p in others)
@@ -123,7 +114,7 @@ def lining_ends_at_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def _told_before(place: SeamPlace, joins: Sequence[SeamPlace]) -> bool:
     """Whether a lining is joined to the shell at an edge that stands before this: told once."""
-    edges = [p.name for p in joins if not HELD_AT_ENDS & set(singular_words(p.name))]
+    edges = [p.name for p in joins if not speaks_of(p.name, nouns.HELD_BELOW)]
     return place.kind.id == JOINED and place.name in edges[1:]
 
 
@@ -151,7 +142,7 @@ def _lining_set(places: Sequence[SeamPlace]) -> bool:
     joins = [p for p in places if p.kind.id == "lining-seam"]
     if any(p.method.id == BAGGED for p in joins):
         return False
-    hangs = any(not HELD_AT_ENDS & set(singular_words(p.name)) for p in joins)
+    hangs = any(not speaks_of(p.name, nouns.HELD_BELOW) for p in joins)
     return hangs or any(p.kind.id == "waistband" and p.unit == "both" for p in places)
 
 
@@ -179,7 +170,11 @@ def with_linings_hung(places: Sequence[SeamPlace]) -> tuple[SeamPlace, ...]:
 
 def _holds_up(place: SeamPlace) -> bool:
     """Whether the lining hangs from this place: neither a hem, a vent, a zip nor a pocket does."""
-    if place.unit == "shell" or place.role.last or HELD_AT_ENDS & set(singular_words(place.name)):
+    if (
+        place.unit == "shell"
+        or place.role.last
+        or nouns.HELD_BELOW & set(singular_words(place.name))
+    ):
         return False
     seamed = place.unit == "both" and place.kind.family == "seam" and place.role.id != "pocket"
     return seamed or place.kind.family in ("band", "casing", "edge")

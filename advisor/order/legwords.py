@@ -6,20 +6,18 @@ from collections.abc import Collection
 from dataclasses import replace
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.knowledge.ordering import SeamKind
-from advisor.order.namewords import ON_LEG
 
-OUTER: Final = frozenset({"outside", "outer", "side"})
-"""Words of the seam of a leg that is its side."""
 IN_A_SIDE: Final = ("pocket", "pocket-bag", "pocket-zip", "patch-pocket", "yoke")
 """Roles of what runs into the outer seam of a leg alone."""
 
 
 def on_a_leg(role: str, words: Collection[str]) -> str:
     """The role of a band that closes a leg, or of its outer seam; "" where it is neither."""
-    if role == "cuff" and not ON_LEG.isdisjoint(words):
+    if role == "cuff" and not nouns.ON_LEG.isdisjoint(words):
         return "leg-band"
-    return "side" if role == "inseam" and not OUTER.isdisjoint(words) else ""
+    return "side" if role == "inseam" and not nouns.OUTER_LEG.isdisjoint(words) else ""
 
 
 def with_both_seams(role: SeamKind, words: Collection[str]) -> SeamKind:

@@ -6,13 +6,13 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.glued import STIFFENS
-from advisor.order.companions import edged_apart
+from advisor.knowledge import nouns
+from advisor.order.hosts import edged_apart
 from advisor.order.kinds import SeamPlace
-from advisor.order.lapels import SHAWL, turned_back
+from advisor.order.lapels import turned_back
 from advisor.order.roles import of_another_cloth
 from advisor.order.seambags import run_round
 from advisor.project.companions import BAND_ENDS, OUTER
-from advisor.project.folded import ON_SLEEVE
 from advisor.project.placing import singular_words
 from advisor.project.stands import COLLAR, SET_BY, SETTING, STAND
 
@@ -29,7 +29,6 @@ BACKED_WITH: Final = {CUFF: frozenset({CUFF_EDGE})}
 OF_A_BAND: Final = frozenset({BAND_ENDS, OUTER})
 """What a place may be to a waistband whose support is in when that is set."""
 HOLES, PLACKET, BAND = "buttonhole", "placket", "band"
-COLLAR_WORDS: Final = frozenset({"collar", "neck", "neckline"})
 
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
@@ -69,7 +68,7 @@ def _tailored(places: Sequence[SeamPlace]) -> bool:
     """Whether fronts with a canvas turn back below a collar that is no shawl."""
     canvas = any(p.kind.id == CANVAS for p in places)
     lapels = (p for p in places if turned_back(p, places) and p.role.id == "facing")
-    return canvas and any(not set(singular_words(p.name)) >= SHAWL for p in lapels)
+    return canvas and any(not set(singular_words(p.name)) >= nouns.SHAWL for p in lapels)
 
 
 def padded_in(place: SeamPlace, facts: Facts) -> frozenset[str]:
@@ -90,7 +89,7 @@ def _at_neck(place: SeamPlace) -> bool:
     """Whether it sews a finished collar to the neck; a stand has a support of its own."""
     words = set(singular_words(place.name))
     made = STAND not in words or place.seam.placed_by == SETTING
-    return place.role.id in SETS and bool(words & COLLAR_WORDS) and made
+    return place.role.id in SETS and bool(words & nouns.COLLARED) and made
 
 
 def _buttoned_through(place: SeamPlace, facts: Facts) -> bool:
@@ -98,7 +97,7 @@ def _buttoned_through(place: SeamPlace, facts: Facts) -> bool:
     words = set(singular_words(place.name))
     holes = (p for p in facts.places if p.kind.id == HOLES)
     near = (set(singular_words(p.name)) for p in holes)
-    return bool(words & ON_SLEEVE) and any(PLACKET in there for there in near)
+    return bool(words & nouns.ON_SLEEVE) and any(PLACKET in there for there in near)
 
 
 def _cut_by_itself(place: SeamPlace, facts: Facts) -> bool:

@@ -1,39 +1,18 @@
-"""Words of names, and roles, by which the order of work tells where a place lies.
+"""Roles and figures by which the order of work tells where a place lies.
 
 The lists are common practice where nothing else is said.
 """
 
 from __future__ import annotations
 
-HALVES = frozenset({"front", "back"})
-"""Words of a name that say on which half of the garment a seam lies."""
+from advisor.knowledge import nouns
+
 ZIPS = frozenset({"zip", "concealed-zip", "side-zip"})
-OPENS = frozenset({"front", "open", "ended"})
-"""Words of a zip that opens the front from end to end."""
-PARTLY = frozenset({"half", "quarter", "neck", "chest"})
-"""Words of a zip that ends part of the way down, in a slit or above a seam."""
-LOWER = frozenset({"bottom", "hem", "lower", "welt"})
-"""Words of a band that say that it closes the lower edge."""
-ALL_ROUND = frozenset({"armhole", "bodice", "top", "waist", "upper"})
-"""Words of a facing that say that it runs round the body, over its sides."""
-ABOVE = frozenset({"shoulder", "bodice", "armhole", "neck", "neckline", "strap"})
-"""Words of a name that say that there is a part above the waist."""
-HIPS = frozenset({"waist", "hip"})
-UPPER_WORDS = ABOVE | {"bust", "collar", "sleeve", "cuff", "lapel", "princess"}
-"""Words of a name that say that there is a bodice, whose darts may run anywhere."""
-EDGES = frozenset({"edge", "round", "weight"})
-"""Words of a trimming that say that it lies round the edges of the garment."""
 ROUND_MM = 1000.0
 """A trimming from this length on lies round edges and on no one piece, mm: estimate."""
-PIECES = frozenset(
-    {"skirt", "sleeve", "bodice", "yoke", "pocket", "panel", "leg", "row", "tier", "chest", "side"}
-    | {"outseam"}
-)
-"""Words of a trimming that say on which piece it lies."""
 PAIR = 2
 WHOLE_FRONT_MM = 700.0
 """A front band from this length on runs down over the waist, where there is one, mm: estimate."""
-VENTS = frozenset({"vent", "slit"})
 AFTER_HEM = frozenset({"edge-trim", "vent-lining"})
 """Roles of what is sewn to finished edges, the hem among them."""
 SLEEVE_ENDS = frozenset({"underarm", "cuff", "sleeve-hem", "sleeve-vent"})
@@ -55,19 +34,13 @@ UPPER_ROLES = frozenset(
 )
 """What lies above the waist whatever the garment is."""
 BODICE, SKIRT, HOOD = "bodice", "skirt", "hood"
-SKIRTS = frozenset({SKIRT, "underskirt", "overskirt", "petticoat", "tier", "frill", "flounce"})
-"""Words of a name that say that it lies below a waist or in what is drawn up."""
-HANGING = frozenset({SKIRT, "underskirt", "overskirt", "petticoat"})
-"""Words of a seam that lies below a waist and nowhere else."""
-BUST_GATHERS, BUST = "bust-gathers", frozenset({"bust", "underbust"})
-"""The role of gathers on the fronts of a bodice, and its words."""
-BODY, WRIST = HALVES | {BODICE, SKIRT}, frozenset({"wrist", "cuff"})
-NECK, ARMHOLE = frozenset({"neck", "neckline", "cowl"}), frozenset({"armhole", "armscye"})
+BUST_GATHERS = "bust-gathers"
+"""The role of gathers on the fronts of a bodice."""
+BODY = nouns.HALVES | {BODICE, SKIRT}
 BAGGED_EDGE, TOP_EDGE, STRAP = "bagged-edge", "top-edge", "strap"
 TURNS = frozenset({"shoulder", "raglan", "yoke"})
 """Roles of the seams through which an upper edge is turned. What hangs from straps alone has none:
 its edge goes round the body, over closed sides."""
-UPPER_EDGE = NECK | ARMHOLE | {"upper", "top", "underarm"}
 CHANNEL = "bone-channel"
 ON_ITS_CLOTH = frozenset({"hem", "casing"})
 """Kinds of edge that are turned in from the cloth itself, which is therefore always told."""
@@ -77,18 +50,13 @@ OF_THE_BODY = frozenset({"side", "centre", "waist", "waistband", "crotch", "inse
 """Roles of seams of the body that no sleeve has."""
 ALL_TOLD = frozenset({"seam", "gathers", "laid on", "dart", "fold"})
 """Families of places whose layers are all the cloths that meet there."""
-DART_ENDS_HIGH = frozenset({"bust", "neck", "shoulder", "elbow"})
 AT_THE_WAIST = frozenset({"tier", "ring-tier", "waist", "waistband", "hem-frill", "hem"})
-"""Words of a dart that does not end in the waist, and the roles of what lies there or below."""
-SHAPING = frozenset({"princess", "gore"})
-"""Words of a panel seam that runs the whole length of what it shapes."""
+"""Roles of what lies at the waist or below."""
 ENDS_ANYWHERE = frozenset({"dart", "tuck", "applied", "tier", "ring-tier", "plain"})
 """Roles of what need not end in the seam across its piece, where the maker does not say so."""
 PLEATS_ROUND = 8
 """From this many pleats on a skirt is pleated all round, over the seams of its widths: estimate."""
 SIDE = "side"
-ON_LEG = frozenset({"ankle", "leg", "knee"})
-"""Words of a band that closes a leg, which no opening of the front reaches."""
 WIDTHS = frozenset({"plain", "tier", SIDE, "centre"})
 """Roles of a seam that may join widths of what is drawn up."""
 GATHERED = 1.1
@@ -115,7 +83,6 @@ ALONG_LIMBS = {
 HEAVY_DENIM = 340.0
 """From 10 oz denim is sewn as jeans are, in a thread that shows, g/m²: estimate."""
 AT_WRIST = frozenset({"cuff", "sleeve-hem"})
-LOWER_EDGE = frozenset({"lower", "bottom", "hem", "peplum"})
 CLOSED_FINISHES = frozenset({"trimmed and double-stitched"})
 """Finishes that cut the allowance down, so that nothing is left to let out."""
 OVER_BOTH = frozenset({"zigzag", "bound"})
@@ -129,7 +96,5 @@ PLEATED = "pleated"
 HARD = SHEER = MARKED = 2
 """The levels of `embellished` with sequins or stones, of `sheer` with all showing through, of
 `pin marks` with holes that stay."""
-FRILLED = frozenset({"frill", "ruff", "ruffle", "flounce", "petal", "ruche"})
-"""Words of a strip that is hemmed while it is long and flat, before it is drawn up."""
 NECK_SLIT, KEYHOLE = "neck-slit", "keyhole"
 """The role of a slit down from the neck; the word of one that lies below the band there."""

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from advisor.claims.lies_behind import may_lie
 from advisor.claims.loaded import MOUNTED
+from advisor.knowledge import nouns
 from advisor.knowledge.places import PLAIN
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import HANGING
-from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import LINING
 from advisor.project.placing import singular_words
 
@@ -20,12 +20,12 @@ HOOD = frozenset({"hood", "hood-edge", "hood-casing"})
 SLEEVE_END = frozenset({"cuff", "sleeve-hem"})
 UP_THE_ARM = frozenset({"armhole", "side", "pocket", "patch-pocket", "facing"})
 """What the end of a short sleeve may lie near, and that of a long one does not."""
-SLEEVES, LONG_MM = frozenset({"sleeve", "underarm"}), 250.0
-"""Words of the seam that closes a sleeve, and the length from which it is long, mm: estimate."""
+LONG_MM = 250.0
+"""The length from which the seam of a sleeve is long, mm: estimate."""
 LEG_END = frozenset({"leg-band"})
 INSEAM = frozenset({"inseam"})
 """A word of the seam that is as long as the leg."""
-LEGS, AT_WAIST = frozenset({"leg", "inseam", "outseam"}), frozenset({"waist", "waistband"})
+AT_WAIST = frozenset({"waist", "waistband"})
 BELOW = frozenset(
     {
         *("side", "side-and-sleeve", "underarm", "crotch", "inseam", "hem", "lower-edge"),
@@ -35,8 +35,6 @@ BELOW = frozenset(
 """What begins at the armhole or below it."""
 FROM_A_HOOD = frozenset({"yoke", "shoulder", "armhole", "raglan", "patch-pocket"})
 """What else a hood is not sewn to: it lies apart until it is sewn on at the neck."""
-LIMBS = frozenset({"knee", "leg", "ankle", "elbow", "sleeve"})
-"""Words of a patch that lies on a limb."""
 OF_BODY = frozenset(
     {
         *("shoulder", "collar", "stand", "collar-attach", "neckband", "centre", "crotch", "inseam"),
@@ -50,25 +48,16 @@ ABOVE_THE_LEG = frozenset(
 )
 
 
-AT_THE_HEM, FROM_THE_HEM = (
-    frozenset({"hem", "waist", "lower"}),
-    frozenset({"shoulder", "collar", "stand", "collar-attach", "armhole", "yoke"}),
-)
-"""Words of a band of rib that ends the body, and what lies so high that its iron stays away."""
+FROM_THE_HEM = frozenset({"shoulder", "collar", "stand", "collar-attach", "armhole", "yoke"})
+"""What lies so high that the iron of a band of rib stays away."""
 
 
 JOINS = frozenset({PLAIN, "gathered-edge"})
 """Kinds of place by which a skirt hangs from what is above it."""
-PARTING, LOW = (
-    frozenset({"open-ended-zip", "two-way-zip"}),
-    frozenset({"front", "open", "leg", "ankle", "sleeve", "hem", "lower", "vent"}),
-)
-"""Zips that open at their lower end, and words of one that may lie at the hem."""
-BIB, SKIRT, BODICE = "bib", "skirt", frozenset({"bodice", "neck", "neckline", "bust"})
-"""Words of what stands above the waist and what hangs from it, and of what else lies above."""
-SHOULDERS = frozenset({"shoulder", "armhole", "collar"})
-DOWN = frozenset({"side", "centre", "panel", "seam"})
-"""Words of a seam that runs down a skirt."""
+PARTING = frozenset({"open-ended-zip", "two-way-zip"})
+"""Zips that open at their lower end."""
+BIB, SKIRT = "bib", "skirt"
+"""What stands above the waist and what hangs from it."""
 ABOVE_THE_WAIST = frozenset(
     {
         *("shoulder", "collar", "stand", "collar-attach", "neckband", "armhole", "raglan", "yoke"),
@@ -79,7 +68,6 @@ SIDES, CLEAR_MM = frozenset({"side"}), 150.0
 """Words of a seam that runs down to the hem, and how far off an iron at that is, mm: estimate."""
 
 
-ARMHOLE = frozenset({"armhole", "armscye"})
 MADE_BY_ITSELF = frozenset({"pocket-flap", "flap", "patch-pocket", "pocket"})
 """Roles of what is made of shell and lining by itself, or on the shell before that is lined."""
 CLEAR_OF_SLEEVES = frozenset(
@@ -106,8 +94,8 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
         return apart
     role = other.role.id
     if one.role.id in HOOD:
-        band = role == "neckband" and bool(AT_THE_HEM & set(singular_words(other.name)))
-        limb = role == "applied" and bool(LIMBS & set(singular_words(other.name)))
+        band = role == "neckband" and speaks_of(other.name, nouns.AT_THE_HEM)
+        limb = role == "applied" and speaks_of(other.name, nouns.LIMBS)
         elsewhere = band or limb or _backs_no_hood(other, one, garment)
         return elsewhere or role in BELOW | FROM_A_HOOD | SLEEVE_END | LEG_END
     if _over_the_waist(one, other, garment):
@@ -115,20 +103,20 @@ def _apart(one: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     if one.role.id == "underarm" and _set_in(garment):
         return other.kind.id == "quilting" or other.role.id in CLEAR_OF_SLEEVES
     if at_sleeve_end(one):
-        above = role in UP_THE_ARM and _long(SLEEVES, garment)
+        above = role in UP_THE_ARM and _long(nouns.SLEEVES, garment)
         return above or role in OF_BODY | HOOD | LEG_END
-    if one.role.id == "neckband" and AT_THE_HEM & set(singular_words(one.name)):
+    if one.role.id == "neckband" and speaks_of(one.name, nouns.AT_THE_HEM):
         return role in FROM_THE_HEM
-    up_the_leg = role in ABOVE_THE_LEG or (role in AT_WAIST and _long(LEGS, garment))
+    up_the_leg = role in ABOVE_THE_LEG or (role in AT_WAIST and _long(nouns.LEG_SIDES, garment))
     return one.role.id in LEG_END and up_the_leg
 
 
 def _over_the_waist(skirt: SeamPlace, other: SeamPlace, garment: Garment) -> bool:
     """Whether one runs down a skirt alone, and a waist lies between it and what lies high."""
     words = set(singular_words(skirt.name)) | _part(skirt.seam)
-    runs = skirt.kind.id == PLAIN and bool(HANGING & words) and bool(DOWN & words)
+    runs = skirt.kind.id == PLAIN and bool(nouns.SKIRTS & words) and bool(nouns.DOWN & words)
     waist = any("waist" in singular_words(s.name) and s.place in JOINS for s in garment.seams)
-    low = HANGING | {"hip"}
+    low = nouns.SKIRTS | {"hip"}
     high = other.role.id in ABOVE_THE_WAIST and not low & set(singular_words(other.name))
     return runs and waist and high
 
@@ -136,7 +124,7 @@ def _over_the_waist(skirt: SeamPlace, other: SeamPlace, garment: Garment) -> boo
 def _from_a_hem(hem: SeamPlace, other: SeamPlace, garment: Garment) -> bool | None:
     """Whether a place is clear of an iron at a hem; None where no length tells."""
     role = other.role.id
-    if BODICE & _part(hem.seam):
+    if nouns.CHEST & _part(hem.seam):
         return None
     if other.kind.id == "zip":
         apart = not set(other.cloths) & set(hem.cloths) and _long_skirt(garment)
@@ -172,7 +160,7 @@ def _long_legs(garment: Garment) -> set[str]:
 def _long_sides(garment: Garment) -> bool:
     """Whether a side seam is so long that no iron at the hem reaches the armhole above it."""
     sides = (s for s in garment.seams if s.place == PLAIN and set(singular_words(s.name)) >= SIDES)
-    return any(s.long_mm >= LONG_MM for s in sides if not SLEEVES & set(singular_words(s.name)))
+    return any(s.long_mm >= LONG_MM for s in sides if not speaks_of(s.name, nouns.SLEEVES))
 
 
 def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
@@ -180,7 +168,7 @@ def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
     long = fastened.seam.long_mm
     parts = any(garment.cloths[name].entry in PARTING for name in fastened.notions)
     below = _least_side(fastened, garment) >= long + CLEAR_MM
-    return bool(long) and below and not parts and not LOW & set(singular_words(fastened.name))
+    return bool(long) and below and not parts and not speaks_of(fastened.name, nouns.SHORT_ZIPS)
 
 
 def _least_side(place: SeamPlace, garment: Garment) -> float:
@@ -193,14 +181,16 @@ def _least_side(place: SeamPlace, garment: Garment) -> float:
 def _above_the_waist(place: SeamPlace) -> bool:
     """Whether it lies in the bodice, by its role or its name, and runs down no skirt."""
     words = set(singular_words(place.name))
-    high = place.role.id in ABOVE_THE_WAIST or bool(BODICE & (words | _part(place.seam)))
-    return high and SKIRT not in words and not AT_THE_HEM & words
+    high = place.role.id in ABOVE_THE_WAIST or bool(nouns.CHEST & (words | _part(place.seam)))
+    return high and SKIRT not in words and not nouns.AT_THE_HEM & words
 
 
 def _long_skirt(garment: Garment) -> bool:
     """Whether a skirt has seams of its own, all so long that no iron reaches both of their ends."""
-    seams = [s for s in garment.seams if s.place == PLAIN and HANGING & {*singular_words(s.name)}]
-    down = [s for s in seams if DOWN & set(singular_words(s.name))]
+    seams = [
+        s for s in garment.seams if s.place == PLAIN and nouns.SKIRTS & {*singular_words(s.name)}
+    ]
+    down = [s for s in seams if nouns.DOWN & set(singular_words(s.name))]
     return bool(down) and all(s.long_mm >= LONG_MM for s in down)
 
 
@@ -219,7 +209,7 @@ def clear_of_hem(hot: SeamPlace, place: SeamPlace, garment: Garment) -> frozense
     A notion that is sewn in there ends there; a cloth that is seamed in a skirt hangs down.
     """
     at_waist = place.role.id in {*AT_WAIST, *ABOVE_THE_WAIST} or _above_the_waist(place)
-    at_waist = at_waist and not BODICE & _part(hot.seam)
+    at_waist = at_waist and not nouns.CHEST & _part(hot.seam)
     if hot.role.id != "hem" or not at_waist or not _long_skirt(garment):
         return frozenset()
     others = set(place.seam.cloths()) - set(hot.cloths)
@@ -243,11 +233,11 @@ def _part(seam: Seam) -> set[str]:
 
 def _high(seam: Seam, garment: Garment) -> bool:
     words = set(singular_words(seam.name))
-    if (BODICE | SLEEVES | SHOULDERS) & (words | _part(seam)):
+    if (nouns.CHEST | nouns.SLEEVES | nouns.SHOULDER_LINE) & (words | _part(seam)):
         return True
     sides = [s for s in garment.seams if s.place == PLAIN and SIDES & set(singular_words(s.name))]
-    below = [s.long_mm for s in sides if HANGING & set(singular_words(s.name))]
-    down = bool(SIDES & words) and not (HANGING | {LINING}) & words
+    below = [s.long_mm for s in sides if nouns.SKIRTS & set(singular_words(s.name))]
+    down = bool(SIDES & words) and not (nouns.SKIRTS | {LINING}) & words
     return down and 0 < seam.long_mm <= min(below, default=0.0) - LONG_MM
 
 
@@ -261,13 +251,13 @@ def at_sleeve_end(place: SeamPlace) -> bool:
     """Whether it closes a sleeve: a cuff, a hem, a frill or a channel that is called after it."""
     channel = place.role.id in ("casing", "elastic-edge", "tier")
     words = set(singular_words(place.name))
-    return place.role.id in SLEEVE_END or (channel and bool(words & ON_SLEEVE))
+    return place.role.id in SLEEVE_END or (channel and bool(words & nouns.ON_SLEEVE))
 
 
 def _set_in(garment: Garment) -> bool:
     """Whether sleeves are set in by a seam, so that their own are pressed while they lie apart."""
     seams = (s for s in garment.seams if s.place == PLAIN)
-    return any(ARMHOLE & set(singular_words(s.name)) for s in seams)
+    return any("armhole" in singular_words(s.name) for s in seams)
 
 
 def _hung_last(garment: Garment) -> bool:

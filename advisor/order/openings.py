@@ -145,7 +145,7 @@ def _is_below(place: SeamPlace, fastened: SeamPlace) -> bool:
 OPEN_SIDES = frozenset({"zip", "side-zip"})
 """Roles of a zip whose opening is left when its seam is sewn; a concealed one goes in before."""
 PAIR = 2
-CROTCH, FLY, CENTRE = "crotch", "fly-zip", frozenset({"centre", "center"})
+CROTCH, FLY, CENTRE = "crotch", "fly-zip", "centre"
 
 
 def waits(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
@@ -166,7 +166,7 @@ def waits(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
 def _runs_down(zip_: SeamPlace) -> bool:
     """Whether a zip lies in the line of a crotch seam; a fly starts that by itself."""
     called = set(singular_words(zip_.name))
-    return zip_.op == "zip" and bool(called & CENTRE) and zip_.method.id != FLY
+    return zip_.op == "zip" and CENTRE in called and zip_.method.id != FLY
 
 
 def zip_gap(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> str:

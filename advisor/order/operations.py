@@ -26,6 +26,7 @@ from advisor.order.basting import as_basted
 from advisor.order.beside import laid_on
 from advisor.order.cures import heat_pairs
 from advisor.order.damp import marks_from_drops
+from advisor.order.drawnup import listed
 from advisor.order.eachpressed import each_pressed
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
@@ -43,7 +44,6 @@ from advisor.order.steamwords import STEAMED, held_off, off_alone, steamed_alone
 from advisor.order.step_words import (
     WITH_LINING,
     by_parts,
-    listed,
     no_last_iron,
     step_words,
     tuck_words,

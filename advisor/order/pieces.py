@@ -5,10 +5,11 @@ A project need not list its pieces; then nothing here says anything.
 
 from __future__ import annotations
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Garment
 from advisor.project.grain import is_strip
+from advisor.project.headwords import speaks_of
 from advisor.project.making import Piece
-from advisor.project.placing import singular_words
 
 BIAS, STRAIGHT = "bias", ("lengthwise", "crosswise")
 ON_THE_BIAS = ", cut on the bias where the pattern is"
@@ -16,7 +17,6 @@ OPPOSITE = ", a pair leaning to opposite sides"
 """Left and right of one slant twist round the body: each of a pair lies on the other bias."""
 IN_STRIPS = "on the bias, in strips"
 STRIPS_TOO, BOUND = "strips on the bias, four times their finished width", "bound-edge"
-STRIP_WORDS = frozenset({"binding", "strip"})
 WHERE_BIAS = "on the bias where the pattern has it"
 JOINED = frozenset({"seam", "gathered-edge"})
 """Kinds of place whose bias is that of the pieces; a hem on the bias may be of a flared one."""
@@ -60,7 +60,7 @@ def _strips_for(garment: Garment, cloth: str) -> tuple[str, ...]:
 def _binds(garment: Garment, cloth: str) -> bool:
     """Whether a cloth is there for the strips that bind edges: called so, and in no seam."""
     held = any(cloth in seam.cloths() for seam in garment.seams) or pieces_of(garment, cloth)
-    return not held and bool(STRIP_WORDS & set(singular_words(cloth)))
+    return not held and speaks_of(cloth, nouns.STRIPS)
 
 
 def with_bias(garment: Garment, cloth: str, words: str) -> str:

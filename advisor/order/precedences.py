@@ -11,11 +11,11 @@ from advisor.claims.collect import Place
 from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
 from advisor.order.bastedin import as_tried, basted_tasks, both_basted
-from advisor.order.companions import stands
 from advisor.order.felled import felled_over_it
 from advisor.order.fitting import FRONT_ZIP
+from advisor.order.hosts import stands
 from advisor.order.kinds import SeamPlace, below, crosses, crosses_by_custom, feeds, related
-from advisor.order.lapels import LAPELS
+from advisor.order.lapels import LAPEL
 from advisor.order.namewords import AFTER_HEM
 from advisor.order.nearness import clear_of_hem, far_apart
 from advisor.order.runsdown import met_under_the_iron
@@ -301,7 +301,7 @@ def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:
 def _loose(hot: Task) -> bool:
     """Whether a piece is pressed that is made up by itself, with nothing of the garment near."""
     place = hot.place
-    if place is None or not LAPELS.isdisjoint(singular_words(place.name)):
+    if place is None or LAPEL in singular_words(place.name):
         return False
     return place.kind.id == TIES or (place.kind.id == TURNED and place.role.id in LOOSE)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
@@ -11,11 +12,10 @@ from advisor.order.frontgathers import TO_WAIST, WRAP, ends_at_waist, on_the_fro
 from advisor.order.lacerole import edging_role, lace_role
 from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.order.rolewords import holds, read_role, words_of_place
-from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment, Seam
 from advisor.project.grain import hangs_on_the_bias
-from advisor.project.headwords import head_of
-from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
+from advisor.project.headwords import head_of, speaks_of
+from advisor.project.hembands import ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
@@ -53,7 +53,6 @@ APRON_HEM = "apron-hem"
 HEMMED_FLAT = frozenset({"sleeve-hem", "top-edge", "hood-edge", "foundation-hem", APRON_HEM})
 """Roles of a hem that no floor levels: it ends nothing that hangs."""
 FASTENED = frozenset({"button", "buttonhole", "hook", "snap", "clasp", "hook-and-loop"})
-FRILLED = called.FRILLED
 LIES_AT = {
     "ribbon": frozenset({"armhole", "cuff"}),
     "applique": frozenset(
@@ -62,13 +61,7 @@ LIES_AT = {
 }
 """Seams after which what is sewn on top of a piece is called, and joins nothing there."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
-ARMS = frozenset({"underarm", "arm", "sleeve", "side", "armhole"})
-"""Words of a gusset that is let in below an arm."""
-WRIST = frozenset({"cuff", "wrist"})
-"""Words of the end of a sleeve."""
-GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
-TOPS = frozenset({"edge", "top", "opening", "facing", "mouth"})
-"""Words of the upper edge of a pocket."""
+GUSSET = "gusset"
 INSET = "inset"
 HEM_FACING = ("hem", "facing")
 """The last words of a hem that is faced: it lies at the lower edge, and not at a neck."""
@@ -127,13 +120,20 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     """A role that lies elsewhere than others of its kind do; "" where it has none such."""
     if kind == "zip" and "pocket" in words:
         return POCKET_ZIP
-    if kind == "gathered-edge" and FRILLED & set(words[-1:]) and found and found.id == "armhole":
+    if (
+        kind == "gathered-edge"
+        and nouns.FRILLED & set(words[-1:])
+        and found
+        and found.id == "armhole"
+    ):
         return "tier"  # a frill of a sleeve lies at its end; only the sleeve itself at its head
     if at_once := _while_flat(kind, found, words):
         return at_once
-    if kind == "hem" and called.NECK & set(words):
+    if kind == "hem" and nouns.NECKS & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
-    if "pocket" in words and (kind == "bound-edge" or (kind == "faced-edge" and TOPS & {*words})):
+    if "pocket" in words and (
+        kind == "bound-edge" or (kind == "faced-edge" and nouns.POCKET_TOPS & {*words})
+    ):
         return "pocket-edge"
     if kind == "faced-edge" and (faced := _faced(found, words)):
         return faced
@@ -194,7 +194,7 @@ def _by_shape(seam: Seam, kind: str) -> str:
 
 def _hangs_skirt(seam: Seam) -> bool:
     """Whether a seam of two cloths is called after the skirt that it joins to what is above it."""
-    return bool(called.SKIRTS & set(_words(seam.name)[-1:])) and len(set(seam.cloths())) > 1
+    return bool(nouns.SKIRTED & set(_words(seam.name)[-1:])) and len(set(seam.cloths())) > 1
 
 
 _words = singular_words
@@ -219,21 +219,21 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     )
     if beside := beside or _told_apart(seam, garment):
         return beside
-    if GUSSET in words and (ARMS & words or role in ("crotch", "inseam")):
+    if GUSSET in words and (nouns.ARMS & words or role in ("crotch", "inseam")):
         return _gusset(words, seam, garment)
-    if role in ("centre", "side") and len(called.HALVES & words) == 1 and _beside_the_middle(seam):
+    if role in ("centre", "side") and len(nouns.HALVES & words) == 1 and _beside_the_middle(seam):
         return "panel"
     if role == "armhole" and _of_the_sleeve(words, seam, garment):
         return "underarm"
     if role == "casing" and called.HOOD in words:
         return "hood-casing"
-    if role == "dart" and (called.HALVES | called.HIPS) & words:
-        above = any(called.UPPER_WORDS & words_of_place(other) for other in garment.seams)
-        return "waist-dart" if called.HIPS & words or not above else ""
+    if role == "dart" and (nouns.HALVES | nouns.HIPS) & words:
+        above = any(nouns.WITH_A_BODICE & words_of_place(other) for other in garment.seams)
+        return "waist-dart" if nouns.HIPS & words or not above else ""
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
         ends = _round_the_edges(seam, words) or _at_a_hemmed_wrist(words, garment)
         return "edge-trim" if ends else ""
-    return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
+    return "vent-lining" if kind == "lining-seam" and nouns.VENTS & words else ""
 
 
 def _told_apart(seam: Seam, garment: Garment) -> str:
@@ -249,14 +249,14 @@ def _told_apart(seam: Seam, garment: Garment) -> str:
 
 def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:
     """Whether a band at the waist is the lower edge of a jacket, over whose end its zip runs."""
-    if role not in AT_WAIST or not ends_the_body(seam, garment.seams):
+    if role not in nouns.LOW_BANDS or not ends_the_body(seam, garment.seams):
         return False
     return kind == NECKBAND or (kind == "waistband" and runs_to_the_zip(seam, garment.seams))
 
 
 def _gusset(words: set[str], seam: Seam, garment: Garment) -> str:
     """A gusset below an arm, or between the legs; "" where it is the crotch itself."""
-    if ARMS & words:
+    if nouns.ARMS & words:
         return "arm-gusset"
     return GUSSET if _legs_beside(seam, garment) else ""
 
@@ -269,19 +269,19 @@ def _of_a_frill(role: str, seam: Seam, garment: Garment) -> str:
         return "applied"
     if role == "tier":
         return "ring-tier" if _closed_by_itself(seam, garment) else ""
-    frilled = role == "hem" and FRILLED & set(singular_words(seam.name))
+    frilled = role == "hem" and nouns.FRILLED & set(singular_words(seam.name))
     return "frill-hem" if frilled and _drawn_up_elsewhere(seam, garment) else ""
 
 
 def _legs_beside(gusset: Seam, garment: Garment) -> bool:
     """Whether seams of the legs run over the ends of a gusset; else it is the crotch itself."""
     others = (set(singular_words(other.name)) for other in garment.seams if other is not gusset)
-    return any(LEG_SEAMS & words and GUSSET not in words for words in others)
+    return any(nouns.LEG_SEAMS & words and GUSSET not in words for words in others)
 
 
 def _beside_the_middle(seam: Seam) -> bool:
     """Whether it is called side back or side front: no side, it runs down a back or a front."""
-    return any(holds_words(seam.name, f"side {half}") for half in called.HALVES)
+    return any(holds_words(seam.name, f"side {half}") for half in nouns.HALVES)
 
 
 def _drawn_up_elsewhere(hem: Seam, garment: Garment) -> bool:
@@ -318,7 +318,7 @@ def _of_the_sleeve(words: set[str], seam: Seam, garment: Garment) -> bool:
     """Whether "sleeve" is its own seam, for another place of shell or lining is the armhole."""
     others = (set(singular_words(other.name)) for other in garment.seams if other is not seam)
     alike = (other for other in others if (LINING in other) == (LINING in words))
-    return words <= {called.SLEEVE, LINING} and any(called.ARMHOLE & other for other in alike)
+    return words <= {called.SLEEVE, LINING} and any("armhole" in other for other in alike)
 
 
 def _round_the_edges(seam: Seam, words: set[str]) -> bool:
@@ -327,13 +327,13 @@ def _round_the_edges(seam: Seam, words: set[str]) -> bool:
     One that names its piece is sewn to that, and several rows of it lie on the face.
     """
     long = seam.long_mm >= called.ROUND_MM and seam.making.times <= called.PAIR
-    return bool(called.EDGES & words) or (long and not called.PIECES & words)
+    return bool(nouns.TRIMMED_ROUND & words) or (long and not nouns.TRIMMED & words)
 
 
 def _at_a_hemmed_wrist(words: set[str], garment: Garment) -> bool:
     """Whether a trimming is called after the end of a sleeve, which a hem of its own finishes."""
     hems = (set(singular_words(seam.name)) for seam in garment.seams if seam.place == "hem")
-    return bool(WRIST & words) and any(ON_SLEEVE & hem for hem in hems)
+    return bool(nouns.WRISTS & words) and any(nouns.ON_SLEEVE & hem for hem in hems)
 
 
 def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:
@@ -350,18 +350,18 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     if role.id == "facing" and (unit == "both" or _clear_of(zips, words)):
         return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in called.ZIPS))
     round_the_body = role.id == "neckband" and "armhole" in words
-    if round_the_body or (role.id == "facing" and called.ALL_ROUND & words):
+    if round_the_body or (role.id == "facing" and nouns.ALL_ROUND & words):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
     if role.id in ("panel", "pleat") and any(map(_all_round, garment.seams)):
         over = [id_ for id_ in role.crosses if id_ != "pleat"]
         return replace(role, crosses=(*over, "panel") if role.id == "pleat" else tuple(over))
-    if role.id == "zip" and called.OPENS & words and not called.PARTLY & words:
+    if role.id == "zip" and nouns.OPENS & words and not nouns.PARTLY & words:
         return replace(role, crosses=(*role.crosses, "neckband"))
     if role.id == "crotch" and not any("side" in singular_words(n) for n in zips):
         return replace(role, crosses=(*role.crosses, "concealed-zip"))
-    if role.id == NECKBAND and (called.LOWER | AT_WAIST) & words:
+    if role.id == NECKBAND and ((nouns.LOWER | {"welt"}) | nouns.LOW_BANDS) & words:
         return replace(role, crosses=(*role.crosses, "side", "side-and-sleeve", "centre"))
-    bodice = any(called.ABOVE & set(singular_words(seam.name)) for seam in garment.seams)
+    bodice = any(speaks_of(seam.name, nouns.ABOVE) for seam in garment.seams)
     not_here = {"waist"} if role.id in called.ZIPS and not bodice else set()
     if role.id == "waist" and bodice and zips:
         beside = any("side" in singular_words(n) for n in zips)
@@ -380,14 +380,14 @@ def _all_round(seam: Seam) -> bool:
 
 def _clear_of(zips: list[str], words: set[str]) -> bool:
     """Whether it is the facing of a neck, and every zip lies in a side."""
-    neck = bool(called.NECK & words) and not called.ALL_ROUND & words
+    neck = bool(nouns.NECKS & words) and not nouns.ALL_ROUND & words
     return neck and bool(zips) and all("side" in singular_words(name) for name in zips)
 
 
 def _zipped_behind(garment: Garment) -> bool:
     """Whether a zip runs over the waist into the crotch, which is closed below it afterwards."""
     zips = (set(singular_words(seam.name)) for seam in garment.seams if seam.place == "zip")
-    return any({"centre", "center", "back", "front"} & words for words in zips)
+    return any((nouns.HALVES | {"centre"}) & words for words in zips)
 
 
 def _zips(garment: Garment) -> list[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.knowledge.ordering import SeamKind
 from advisor.project.garment import Seam
@@ -11,13 +12,6 @@ from advisor.project.headwords import the_words
 from advisor.project.kindnames import spans_of
 from advisor.project.ownwords import by_itself, own_spans, without
 
-TUBES = frozenset({"sleeve", "hood", "leg", "skirt", "bodice"})
-"""What a cloth may be called after whose own seam closes it: a sleeve seam is its underarm."""
-PIECES = TUBES | {
-    *("collar", "cuff", "pocket", "yoke", "frill", "ruffle", "flounce", "tier", "flap", "strap"),
-    *("tab", "tie", "belt", "sash", "band", "waistband", "front", "back", "lapel"),
-}
-"""What a cloth may be called after that has a side or a hem of its own, and so says where."""
 OF_THE_BODY = frozenset(
     {"shoulder", "armhole", "raglan", "underarm", "crotch", "inseam", "side-and-sleeve"}
 )
@@ -33,7 +27,7 @@ def read_role(
     if found is None or not spans:
         return found
     called = {word for low, high in spans for word in words[low:high]}
-    if by_itself(words, spans) and not TUBES & called:
+    if by_itself(words, spans) and not nouns.TUBES & called:
         return None
     return _between(found, _first(without(words, spans), every), called)
 
@@ -49,7 +43,7 @@ def _between(found: SeamKind, other: SeamKind | None, called: set[str]) -> SeamK
     """The role of the whole name, or of what is left of it without the names of cloths."""
     if other is None or other.id == found.id:
         return found
-    return other if other.id in OF_THE_BODY or not PIECES & called else found
+    return other if other.id in OF_THE_BODY or not nouns.PIECES & called else found
 
 
 def _first(words: tuple[str, ...], roles: tuple[SeamKind, ...]) -> SeamKind | None:

@@ -5,22 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.order import namewords as called
 from advisor.order.kinds import SeamPlace, crosses, related, same_unit
-from advisor.project.folded import ON_SLEEVE
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 EDGES: Final = frozenset({"facing", "wrap-edge"})
 CUT_APART: Final = "front-band-cut-apart"
 """How a band is made whose foot is left for the hem."""
 SIDE: Final = "side"
-FRONT: Final = frozenset({"front", "wrap", "opening"})
-"""Roles and words of an edge that opens a garment from the neck to the hem."""
-
-ELSEWHERE: Final = frozenset(
-    {"neck", "neckline", "hood", "face", "collar", "armhole", "pocket", "flap", "cuff", "sleeve"}
-)
-"""Words of an edge that lies round an opening or on a piece, and runs down to nothing."""
 
 
 def ends_in(hem: SeamPlace, edge: SeamPlace) -> bool:
@@ -31,7 +25,7 @@ def ends_in(hem: SeamPlace, edge: SeamPlace) -> bool:
     if crosses(hem, edge):
         return edge.role.id in EDGES and hem.role.last
     whole = edge.seam.long_mm >= called.WHOLE_FRONT_MM
-    front = edge.role.id in EDGES and bool(FRONT & set(singular_words(edge.name)))
+    front = edge.role.id in EDGES and speaks_of(edge.name, nouns.FRONT_OPENING)
     return hem.role.last and front and whole and hem.crosses is None and same_unit(hem, edge)
 
 
@@ -55,7 +49,7 @@ def _ends_a_band(hem: SeamPlace, band: SeamPlace) -> bool:
 
 def closed_over_its_end(hem: SeamPlace, places: Iterable[SeamPlace]) -> str:
     """What is said of the facings whose lower end lies at a hem; "" where none does."""
-    if ON_SLEEVE & set(singular_words(hem.name)):
+    if speaks_of(hem.name, nouns.ON_SLEEVE):
         return ""  # no edge of the body runs down a sleeve
     every = tuple(places)
     edges = (p for p in every if p.kind.id == "faced-edge" and ends_in(hem, p))
@@ -67,4 +61,4 @@ def closed_over_its_end(hem: SeamPlace, places: Iterable[SeamPlace]) -> str:
 def _runs_down(edge: SeamPlace) -> bool:
     """Whether the lower end of an edge may lie at a hem: round a neck or a face there is none."""
     words = set(singular_words(edge.name))
-    return bool(FRONT & words) or not ELSEWHERE & words
+    return bool(nouns.FRONT_OPENING & words) or not nouns.NO_FRONT_EDGE & words

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from advisor.order import namewords as called
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.project.placing import singular_words
 from advisor.project.seampockets import SEAM_BAG, opens_in_a_seam
@@ -21,7 +21,7 @@ def run_round(bag: SeamPlace, places: Sequence[SeamPlace]) -> list[SeamPlace]:
     openings = [p for p in places if opens_in_a_seam(p.seam)]
     seams = [p for p in places if p.kind.id == "seam" and p.role.id in ALONG]
     found = [p for p in seams if any(crosses(p, opening) for opening in openings)]
-    skirts = [p for p in found if called.SKIRTS & set(singular_words(p.name))]
+    skirts = [p for p in found if nouns.SKIRTED & set(singular_words(p.name))]
     return skirts or found
 
 

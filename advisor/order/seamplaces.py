@@ -4,25 +4,25 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.order import namewords as called
 from advisor.order.alone import TROUSERS, legs_alone
 from advisor.order.belonging import role_beside
 from advisor.order.bodicelining import with_linings_felled
+from advisor.order.flatsleeve import with_sleeves_flat
 from advisor.order.kinds import NO_KIND, SeamPlace
 from advisor.order.ringseam import with_rings_closed
 from advisor.order.roles import role_of
-from advisor.order.sidedsleeves import with_sleeves_flat
 from advisor.order.sidezip import with_side_open
 from advisor.order.yokelining import below_the_shoulders
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.linings import lining_by_seams, unit_of
 from advisor.project.nolining import lined_by
 from advisor.project.placing import singular_words
 from advisor.project.unjoined import parts_alone
-
-VENT_LINING = "vent-lining"
 
 
 def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
@@ -46,9 +46,7 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
     )
     role = knowledge.order.kinds.get(called.TOP_EDGE if hung else called.BAGGED_EDGE)
     if hung:
-        bagged |= {
-            p.name for p in _turned(places) if called.UPPER_EDGE & set(singular_words(p.name))
-        }
+        bagged |= {p.name for p in _turned(places) if speaks_of(p.name, nouns.UPPER_EDGE)}
     return tuple(replace(p, role=role) if role and p.name in bagged else p for p in places)
 
 
@@ -61,7 +59,7 @@ def _among_their_hosts(
     found = {
         p.name: role_beside([roles[host] for host in c.hosts], p.kind.id, c, knowledge.order.kinds)
         for p, c in own
-        if c is not None and p.role.id != VENT_LINING  # which is felled when the hem is done
+        if c is not None and p.role.id not in called.AFTER_HEM
     }
     return tuple(replace(p, role=found.get(p.name, p.role)) for p in places)
 
@@ -75,7 +73,7 @@ def _bagged(places: tuple[SeamPlace, ...]) -> frozenset[str]:
     turned = _turned(places)
     necks, armholes = (
         {p.name for p in turned if words & set(singular_words(p.name))}
-        for words in (called.NECK, called.ARMHOLE)
+        for words in (nouns.NECKS, {"armhole"})
     )
     joined = [p for p in places if p.unit == "both" and p.kind.id in ("faced-edge", "lining-seam")]
     whole = {p.name for p in joined if _all_round(p)}
@@ -92,7 +90,7 @@ def _turned(places: tuple[SeamPlace, ...]) -> list[SeamPlace]:
 def _all_round(place: SeamPlace) -> bool:
     """Whether one place says that neck and armholes are joined to the lining together."""
     words = set(singular_words(place.name))
-    return bool(words & called.NECK and words & called.ARMHOLE)
+    return bool(words & nouns.NECKS and "armhole" in words)
 
 
 def _place(

@@ -24,6 +24,7 @@ from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.threadshare import seen_of, sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
+from advisor.knowledge import nouns
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.order.cures import chosen_cures
 from advisor.order.fusing import beside_glue, fusing_iron, no_damper
@@ -36,6 +37,7 @@ from advisor.order.steps import IronState, MachineState
 from advisor.order.threadwords import colour_of, colour_words
 from advisor.order.unsettled import glue_ruled_out
 from advisor.project.garment import Seam, Use
+from advisor.project.headwords import the_words
 from advisor.project.hemstrips import bias_strips
 
 OVERLOCKS = frozenset({"503", "504", "514", "516", "401"})
@@ -51,7 +53,6 @@ USUAL_TEX = 27
 PRESSURE, USUAL_PRESSURE = "machine.pressure", "medium"
 LIGHT_CLOTH = 150.0
 """Below this weight a light foot does no harm where a medium one would do, g/m²: estimate."""
-STRIP_WORDS = ("binding", "band", "strip")
 
 
 class Setups:
@@ -237,7 +238,7 @@ class Setups:
         """The cloths of which a seam sews a bias strip; of a binding the one named so, or last."""
         found = {name for name in seam.cloths if bias_strips(self.garment, name)}
         if not found and seam.binds and len(seam.cloths) > 1:
-            named = {n for n in seam.cloths if any(w in n.casefold() for w in STRIP_WORDS)}
+            named = {n for n in seam.cloths if nouns.BINDS & {*the_words(n)}}
             found = named if named and named != set(seam.cloths) else {seam.cloths[-1]}
         return frozenset(found)
 

@@ -5,15 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from itertools import chain
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.project.garment import Garment
-from advisor.project.headwords import the_words
+from advisor.project.headwords import speaks_of, the_words
 
 SLEEVE = "sleeve"
-SLEEVELESS = frozenset({"gilet", "vest", "waistcoat", "sleeveless", "pinafore", "tabard", "jerkin"})
-"""Words of what is worn without sleeves: its lining is joined to it at the armhole."""
-WINGS = frozenset({"wing", "winglet", "epaulet"})
-"""Words of what is set into an armhole where no sleeve is."""
 EASED = 1.0
 """A layer fuller than its seam is a sleeve that is eased or gathered in."""
 PAIR = 2
@@ -29,8 +26,8 @@ def sleeve_goes_in(armhole: SeamPlace, garment: Garment) -> bool:
     full = any(use.fullness > EASED for use in armhole.seam.uses)
     if SLEEVE in words or full:
         return True
-    bare = bool(SLEEVELESS & {*the_words(garment.name)}) and armhole.unit == "both"
-    if WINGS & words or bare or "layers" in armhole.seam.assumed:
+    bare = speaks_of(garment.name, nouns.SLEEVELESS) and armhole.unit == "both"
+    if nouns.WINGS & words or bare or "layers" in armhole.seam.assumed:
         return False
     met = Counter(use.cloth for use in armhole.seam.uses if use.cloth in armhole.cloths)
     return max(met.values(), default=0) > 1 or (len(met) == PAIR and armhole.unit != "both")

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace, related
-from advisor.project.folded import ON_SLEEVE
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -19,7 +20,7 @@ def laid_to_a_slit(place: SeamPlace, fitting: Fitting) -> bool:
 
     Nobody tries them on: they are pinned for that, and laid when the slit is finished.
     """
-    if place.kind.id != PLEAT or not ON_SLEEVE & set(singular_words(place.name)):
+    if place.kind.id != PLEAT or not speaks_of(place.name, nouns.ON_SLEEVE):
         return False
     slits = (p for p in fitting.places if p.kind.id == PLACKET and related(place, p))
-    return any(ON_SLEEVE & set(singular_words(p.name)) and fitting.cut_into(p) for p in slits)
+    return any(nouns.ON_SLEEVE & set(singular_words(p.name)) and fitting.cut_into(p) for p in slits)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.project.placing import singular_words
 from advisor.project.seamends import ends_a_seam
@@ -20,7 +21,6 @@ NOT_CUT: Final = frozenset({"seam-slit", "vent", "seam-gap", "fall"})
 PLACKET: Final = "placket"
 BAND: Final = "waistband"
 SEAM: Final = "seam"
-OF_A_SLEEVE: Final = frozenset({"sleeve", "cuff", "wrist", "neck", "neckline", "front", "collar"})
 RUNS_UP: Final = frozenset({"plain", "panel", "side", "centre"})
 """Roles of a seam that runs up into a waistband."""
 BELOW_MM: Final = 100.0
@@ -62,7 +62,7 @@ def seam_instead(place: SeamPlace, places: Iterable[SeamPlace]) -> str:
     Of a skirt in gathers any seam will do, for its fullness hides where the opening lies.
     """
     words = set(singular_words(place.name))
-    if place.kind.id != PLACKET or words & OF_A_SLEEVE or place.role.id in NOT_CUT:
+    if place.kind.id != PLACKET or words & nouns.OFF_A_PANEL or place.role.id in NOT_CUT:
         return ""
     near = [p for p in places if p.seam.part == place.seam.part and set(p.cloths) & {*place.cloths}]
     if not any(p.kind.id == BAND and p.full for p in near):

@@ -9,7 +9,6 @@ from advisor.claims.byparts import lines_all
 from advisor.claims.collect import Place
 from advisor.claims.glued import STIFFENS
 from advisor.construction.cleared import cleared
-from advisor.construction.fullness import BY_MACHINE, drawn_up_by
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
@@ -21,16 +20,17 @@ from advisor.order.backed import (
     slid_in,
 )
 from advisor.order.basting import BASTE, along
-from advisor.order.beside import STRIPS, is_frill, marked, pleats_above
+from advisor.order.beside import STRIPS, marked, pleats_above
 from advisor.order.bodicelining import past_stay
-from advisor.order.companions import filled_by_another, host_words
 from advisor.order.cuffs import faced_with
+from advisor.order.drawnup import SET_IN, drawn_up, listed, rows_sewn
 from advisor.order.easing import ease_of, eased_in
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
 from advisor.order.hemsmeet import LEFT_RAW, beside_raw
 from advisor.order.holdwords import ALONE, skins_alone, without_holes
+from advisor.order.hosts import filled_by_another, host_words
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole
@@ -70,8 +70,6 @@ STAY_FROM_SEAM = 3.0
 """How far outside the seam line it runs, mm: `trade-staystitch`."""
 LAID_AFTER = frozenset({"sealing-tape", "belt-stiffener", "hook-and-loop-tape", "set-snap"})
 """What is laid on by itself, before a seam is stitched or after it, and is not caught in it."""
-SET_IN = "armhole"
-"""The seam by which a sleeve is set in."""
 BONES_CLEAR = 6.0
 """How far a bone ends from any seam at the least, mm: common practice."""
 BY_HAND = "with the fingers: no iron here"
@@ -194,11 +192,6 @@ def by_parts(pressed: Iterable[str], tender: Iterable[str], hung: Iterable[str])
     )
 
 
-def listed(names: list[str]) -> str:
-    """`a`, `a and b`, `a, b and c`."""
-    return " and ".join([", ".join(names[:-1]), names[-1]] if names[1:] else names)
-
-
 def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     units = facts.garment.units
     if op == "hem":
@@ -228,8 +221,8 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "finish-free-opening": lambda: listed(list(free_at_zip(place, facts.garment))),
         "thin": lambda: listed(list(zips_over(place, facts.places))),
         "bone": lambda: show("length", BONES_CLEAR, units),
-        "gather": lambda: _gathers(place, facts),
-        "draw-up": lambda: _drawn_up(place, units) if place.full else ease_of(place, units),
+        "gather": lambda: rows_sewn(place, facts),
+        "draw-up": lambda: drawn_up(place, units) if place.full else ease_of(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "stay": lambda: _laid_along(place, facts),
         "stay-opening": lambda: BEHIND_ZIP.get(
@@ -347,61 +340,3 @@ def _giving_edge(place: SeamPlace, facts: Facts) -> str:
     """Which edge of a seam a stay is laid along, where only one of them gives: that of the knit."""
     knits = [n for n in dict.fromkeys(place.cloths) if facts.entry(n).structure == "knit"]
     return f", that of {knits[0]}" if len(knits) == 1 and knits != list(set(place.cloths)) else ""
-
-
-OVER_A_CORD = "gathered-over-cord"
-QUARTERED, LONG_ROW = " and at each quarter, so that no thread is drawn far", 3000.0
-"""What a long edge is told, and from which length on, flat, mm: estimate."""
-
-
-OVER_THE_CAP = " over the cap of {}, from notch to notch"
-"""A sleeve is gathered over its cap alone: below the notches it lies smooth under the arm."""
-SLIPPERY = 2
-"""From which level of `slippery` a third row is sewn."""
-PULLED = "; once it is joined pull out the row that shows"
-LEFT_FLAT = ", their ends long, and leave it flat: nothing is drawn up yet"
-AT_MARKS = "pinned to the other edge at its marks"
-AT_NOTCHES = "pinned to the armhole at its notches, the underarm flat"
-
-
-def _gathers(place: SeamPlace, facts: Facts) -> str:
-    """What draws a full edge up, as the project has it; long rows where it says nothing.
-
-    Two, and a third where the cloth is slippery, as the sheet has it.
-    """
-    full = listed(list(place.full))
-    full += ", each by itself" if len(place.full) > 1 else ""
-    ways = {
-        "gathering foot": f"gather {full} with the gathering foot",
-        "overlock": f"gather {full} on the overlocker",
-        "elastic": f"sew elastic, stretched, along {full}",
-    }
-    length = place.seam.long_mm
-    if _on_the_cap(place):
-        along = OVER_THE_CAP.format(full)
-    else:
-        flat = length * max((use.fullness for use in place.seam.uses), default=1.0)
-        along = f" along {full}, broken at every cross seam" + QUARTERED * (flat > LONG_ROW)
-    slips = any(facts.least(name, "slippery") >= SLIPPERY for name in place.full)
-    rows = "three" if slips else "two"
-    return ways.get(drawn_up_by(place.seam), f"stitch {rows} gathering rows{along}{LEFT_FLAT}")
-
-
-def _drawn_up(place: SeamPlace, units: System) -> str:
-    """To what length a full edge is drawn up, just before it is joined; a foot has done it."""
-    length = place.seam.facts.get("length")
-    until = show("length", float(length), units) if length else "the length of the other edge"
-    if drawn_up_by(place.seam) in (*BY_MACHINE, "elastic"):
-        return f"{AT_MARKS}, ease the gathers to {until} and spread them"
-    if place.method.id == OVER_A_CORD:
-        return f"{AT_MARKS}, to {until}, the fullness spread"
-    if _on_the_cap(place):
-        return (
-            f"{AT_NOTCHES}, draw the rows up only now, until all of it measures {until}, the "
-            "fullness at the top"
-        )
-    return f"{AT_MARKS}, draw the rows up only now, to {until}, and spread the fullness{PULLED}"
-
-
-def _on_the_cap(place: SeamPlace) -> bool:
-    return place.role.id == SET_IN and not is_frill(place)

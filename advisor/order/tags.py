@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from advisor.knowledge import nouns
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_after
 from advisor.order.bandlining import takes_whole_lining
@@ -24,7 +25,6 @@ from advisor.order.hemsmeet import turned_hem
 from advisor.order.hungapart import joins_hung_apart
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.laidlate import placed_on_the_body
-from advisor.order.lapels import SHAWL
 from advisor.order.layering import FLAP, shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
@@ -39,7 +39,7 @@ from advisor.order.strapped import STRAPS
 from advisor.order.twopiece import closes_the_sleeve, outer_of
 from advisor.order.untried import BEHIND, NEW, lining_waits, sleeve_tried
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
-from advisor.project.hembands import AT_WAIST
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
@@ -61,16 +61,6 @@ PADDED = frozenset({"pad", "canvas"})
 VENT = "vent-lapped"
 FACED, TAB = "faced-edge", "tab-made-up"
 IN_A_BLOCK = "pleats-in-a-block"
-FRONT_EDGE = frozenset({"front", "edge"})
-"""Words of a line from the neck to the hem, which meets no shoulder."""
-SETTLED_LATE = frozenset({"waistband", "band", "hem"})
-"""Words of a strip of interfacing that is cut when the length of what it backs is settled."""
-DOWN = frozenset({"front", "opening", "wrap", "round"})
-"""Words of an edge that runs down to the lower end of what it closes."""
-FRONT_OR_NECK = frozenset({"front", "neck", "neckline"})
-"""Words of a facing that meets a collar."""
-UPPER = frozenset({"top", "edge", "neck", "neckline", "armhole", "bib", "bust", "bodice"})
-"""Words of an edge that a strap is caught in."""
 SEAMS = frozenset({"seam", "edge", "gathers", "band", "dart", "fold", "laid on", "stay", "casing"})
 """Families of places that are finished before another place runs over their end."""
 
@@ -134,14 +124,14 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "set at lapels": place.method.id == "collar-set-at-lapels",
         "not of a back": BEHIND not in singular_words(place.name),
         "not a flap": role.id not in (POCKET_FLAP, MADE_FIRST, "collar"),
-        "not of a band": not SETTLED_LATE & set(singular_words(place.name)),
-        "down a front": set(singular_words(place.name)) >= FRONT_EDGE,
-        "not down a front": not set(singular_words(place.name)) >= FRONT_EDGE,
+        "not of a band": not speaks_of(place.name, nouns.BANDS | {"hem"}),
+        "down a front": set(singular_words(place.name)) >= nouns.FRONT_EDGE,
+        "not down a front": not set(singular_words(place.name)) >= nouns.FRONT_EDGE,
         "shell to lining": place.unit == "both" and place.kind.id == "faced-edge",
         "takes in the lining": place.unit == "both"
         and place.kind.family not in NO_SEAM
         and role.id != FLAP,
-        "runs down to the hem": bool(DOWN & set(singular_words(place.name))),
+        "runs down to the hem": speaks_of(place.name, nouns.FRONT_OPENING | {"round"}),
         "opens the front": place.method.id == "open-ended-zip",
         "foot of the body": is_foot(place),
         "joined by the waist": joined_by_the_waist(place, facts),
@@ -176,7 +166,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "on what is finished": not _on_a_pocket(place, facts),
         "first of one run": place == pair[0],
         "second of one run": place == pair[1],
-        "at the waist": bool(AT_WAIST & set(singular_words(place.name))),
+        "at the waist": speaks_of(place.name, nouns.LOW_BANDS),
         "runs round a bag": runs_round_a_bag(place, facts.places),
         "made up by itself": made_up(place, facts.places),
         "at the wrist": "wrist" in ends,
@@ -184,7 +174,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         and any(sleeve_tried(p, fitting) for p in facts.places),
         "not at the wrist": "wrist" not in ends,
         "shuts in the lining": shuts_in_lining(place, facts.places),
-        "over pleats": bool({"hip", "pleat", "waist"} & set(singular_words(place.name))),
+        "over pleats": speaks_of(place.name, nouns.HIPS | {"pleat"}),
         "placed on the body": placed_on_the_body(place, fitting),
         "fastens the band": fastens_the_band(place, facts.places),
         "turned hem": turned_hem(place),
@@ -216,7 +206,7 @@ def _over_shoulders(place: SeamPlace, facts: Facts) -> bool:
     A shawl collar lies round the neck from front to front, however loose the garment is.
     """
     shoulders = [p for p in facts.places if p.role.id == "shoulder"]
-    if set(singular_words(place.name)) >= SHAWL:
+    if set(singular_words(place.name)) >= nouns.SHAWL:
         return bool(shoulders) and facts.of_garment("something to fit")
     close = facts.fitting.degree == TO_BODY and place.kind.family in EDGES
     front = place.role.id == "facing" and "front" in singular_words(place.name)
@@ -228,7 +218,7 @@ def _collar_or_facing(place: SeamPlace) -> bool:
 
     The ends of a collar on a stand are finished by themselves, at a front that is turned already.
     """
-    facing = place.role.id == "facing" and bool(FRONT_OR_NECK & set(singular_words(place.name)))
+    facing = place.role.id == "facing" and speaks_of(place.name, nouns.NECKS | {"front"})
     return place.method.id == "collar-set" or facing
 
 
@@ -267,4 +257,4 @@ def hangs_from_band(places: Sequence[SeamPlace]) -> bool:
 
 def _upper_edge(place: SeamPlace) -> bool:
     edge = place.kind.family in EDGES and not place.role.last and place.role.id != "waistband"
-    return edge and bool(UPPER & set(singular_words(place.name)))
+    return edge and speaks_of(place.name, nouns.TOP_EDGE)

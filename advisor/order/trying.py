@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from advisor.knowledge import nouns
 from advisor.order.ascut import holed_for_good
 from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
 from advisor.order.channels import levels_to_mark
+from advisor.order.drawnup import listed
 from advisor.order.facts import Facts
 from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY
 from advisor.order.frontgathers import TO_WAIST, WRAP
@@ -18,17 +20,15 @@ from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
 from advisor.order.quiltwords import flat_for_quilting
-from advisor.order.step_words import listed
 from advisor.order.untried import canvas_waits
-from advisor.project.buttons import SEWN
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
 ARMHOLE, SHOULDER, PAD = "armhole", "shoulder", "pad"
 OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
 """Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
-CLOSINGS, BODY = frozenset({"hook", "button", "snap"}), frozenset({"back", "front", "side"})
-"""Kinds and words of what closes a garment down the body."""
+CLOSINGS = frozenset({"hook", "button", "snap"})
+"""Kinds of what closes a garment down the body."""
 BACKING, CANVAS, OF_A_COLLAR = "backing", "canvas", "collar-padded-by-hand"
 """The family of what is only held behind a closing, as its interfacing; canvas, and its method."""
 ROW = 4
@@ -147,5 +147,5 @@ def _down_the_body(place: SeamPlace) -> bool:
     The buttons of a cuff are called after it.
     """
     words = set(singular_words(place.name))
-    row = not words - SEWN and place.seam.making.times >= ROW
-    return place.kind.id in CLOSINGS and (bool(BODY & words) or row)
+    row = not words - nouns.HOW_HOLED and place.seam.making.times >= ROW
+    return place.kind.id in CLOSINGS and (bool(nouns.SIDES & words) or row)

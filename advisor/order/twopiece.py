@@ -5,21 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace, same_unit
 from advisor.project.placing import singular_words
 
 UNDERARM: Final = "underarm"
-INNER: Final = frozenset({"inner", "inside", "front", "forearm", "underarm", "under"})
-OUTER: Final = frozenset({"outer", "outside", "back", "hind", "elbow", "top"})
-"""Words of the seam that lies against the body, and of the one that runs over the elbow."""
 ROUND_A_ROLL: Final = ", a roll in the sleeve: it is a tube by now"
 
 
 def outer_of(place: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace | None:
     """The outer seam of the sleeve of which a place is the inner one; None of every other."""
-    if not _of_a_sleeve(place, INNER):
+    if not _of_a_sleeve(place, nouns.INNER_SLEEVE):
         return None
-    others = (p for p in places if _of_a_sleeve(p, OUTER) and same_unit(p, place))
+    others = (p for p in places if _of_a_sleeve(p, nouns.OUTER_SLEEVE) and same_unit(p, place))
     return next((p for p in others if set(p.cloths) & set(place.cloths)), None)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.order.fitting import JOINED
 from advisor.order.kinds import SeamPlace, takes_in_both
 from advisor.order.layering import waist_edge
@@ -15,8 +16,6 @@ STAY_TAPE, WAIST = "stay-tape", "waist"
 BAND, FASTENING = "waistband", "fastening"
 AT_THE_NECK: Final = "at the middle of the back neck, or where the garment hangs from"
 AT_THE_SIDES: Final = "at each side of the waist"
-HANGS_ABOVE: Final = frozenset({"shoulder", "neck", "neckline", "strap", "bodice", "bib", "bust"})
-"""Words of places above a waist."""
 
 
 def from_the_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
@@ -31,7 +30,7 @@ def from_the_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 
 def _above(place: SeamPlace) -> bool:
-    return bool(HANGS_ABOVE & {*singular_words(place.name), *singular_words(place.seam.part)})
+    return bool(nouns.ABOVE & {*singular_words(place.name), *singular_words(place.seam.part)})
 
 
 def tape_round_waist(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

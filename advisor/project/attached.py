@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Seam
 from advisor.project.headwords import the_words
 from advisor.project.nextto import Beside, belongs_as
@@ -17,10 +18,6 @@ GUARD, ENDS, BONES = "guard", "attachment", "bones"
 """What such a place is to the other."""
 GUARDS: Final = frozenset({"shield", "guard"})
 """Words of what lies behind a fastening and keeps it off the skin."""
-JOININGS: Final = frozenset({"joining", "join", "attachment", "attaching", "end", "anchor"})
-"""Last words of the place where a strap is sewn on, which is made up by itself."""
-SETTING: Final = frozenset({"attach", "attached", "join", "joined", "fasten"})
-"""First words of the same."""
 TO: Final = frozenset({"to", "at"})
 ZIP, STRAPS, CHANNELS, SLID_IN = "zip", "ties", "boning", "bones-slid-in"
 FACED, BONE = "faced-edge", "bone"
@@ -58,8 +55,8 @@ def ends_elsewhere(seam: Seam, others: Iterable[Seam]) -> bool:
 
 def _stems(words: tuple[str, ...]) -> list[tuple[str, ...]]:
     """What a name says is sewn on there: `strap` of `strap joining` and of `strap to top edge`."""
-    found = [words[:-1]] if JOININGS & set(words[-1:]) else []
-    found += [words[1:]] if SETTING & set(words[:1]) else []
+    found = [words[:-1]] if nouns.JOINING & set(words[-1:]) else []
+    found += [words[1:]] if nouns.ATTACHED & set(words[:1]) else []
     return found + [words[:at] for at, word in enumerate(words) if at and word in TO]
 
 

@@ -11,45 +11,30 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam, Use
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 BUTTON, HOLES, LOOP, SNAP = "button", "buttonhole", "loop", "snap"
 WITH_LOOP: Final = "button-with-its-loop"
 """The method that makes the loop with its button."""
-SHOW: Final = frozenset({"decorative", "ornamental", "show", "ear", "eye", "nose", "antenna"})
-"""Words of buttons that close nothing."""
-SEWN: Final = frozenset(
-    {BUTTON, HOLES, "hole", "covered", "and", "bound", "worked", "keyhole", "machine", "hand"}
-    | {LOOP, "rouleau", "shank", "tack"}
-)
-"""Words of a name that say what is fastened with, and not where."""
-SPOTS: Final = frozenset(
-    {"front", "back", "cuff", "sleeve", "wrist", "neck", "collar", "waist", "waistband", "fly"}
-    | {"fall", "pocket", "shoulder", "strap", "side", "knee", "leg", "hip", "bib"}
-)
-"""Words of a name that say at which spot of the garment something is buttoned."""
 PAIR: Final = 2
 DOUBLE: Final = 2
 """Buttons to a hole of a double-breasted front."""
-LINES: Final = (
-    frozenset({"front", "stand", "collar", "neck", "neckband", "waistband", "band", "fly"}),
-    frozenset({"cuff", "placket", "sleeve", "wrist"}),
-)
+LINES: Final = (nouns.FRONT_LINE, nouns.CUFF_LINE)
 """Words of holes that lie in one line, or at one end, with the buttons of a neighbour."""
-NO_FRONT: Final = LINES[1] | {"pocket", "shoulder", "epaulette", "strap", "flap", "stand", "tab"}
-"""Words of buttons that lie on no front."""
 PLAIN: Final = frozenset({(BUTTON,), (HOLES,), ("covered", BUTTON)})
 
 
 def on_a_front(seam: Seam) -> bool:
     """Whether its buttons may lie down a front: those of a cuff or a pocket are smaller ones."""
-    return not NO_FRONT & set(singular_words(seam.name))
+    return not nouns.NO_FRONT_BUTTONS & set(singular_words(seam.name))
 
 
 def for_show(seam: Seam) -> bool:
     """Whether its buttons are said to close nothing."""
-    return seam.place == BUTTON and bool(SHOW & set(singular_words(seam.name)))
+    return seam.place == BUTTON and speaks_of(seam.name, nouns.ONLY_SHOWN)
 
 
 def has_own_loop(seam: Seam) -> bool:
@@ -76,7 +61,7 @@ def _where(seam: Seam, garment: Garment | None) -> set[str]:
     if garment is not None:
         entries = (garment.cloths[name].entry for name in seam.cloths())
         things |= {word for entry in entries for word in singular_words(entry)}
-    return set(singular_words(seam.name)) - things - SEWN
+    return set(singular_words(seam.name)) - things - nouns.HOW_HOLED
 
 
 def half_for_show(button: Seam, holes: int) -> bool:
@@ -84,7 +69,7 @@ def half_for_show(button: Seam, holes: int) -> bool:
 
     Only a front is double-breasted; a cuff with two buttons to a hole is closed to two widths.
     """
-    front = not NO_FRONT & set(singular_words(button.name))
+    front = not speaks_of(button.name, nouns.NO_FRONT_BUTTONS)
     return front and holes > 1 and button.making.times == DOUBLE * holes
 
 
@@ -131,7 +116,7 @@ def _closing(garment: Garment) -> list[Seam]:
 
 def _elsewhere(hole: Seam, button: Seam) -> bool:
     """Whether the two say that they lie at different spots: no front closes in a cuff."""
-    ours, theirs = (SPOTS & set(singular_words(seam.name)) for seam in (hole, button))
+    ours, theirs = (nouns.SPOTS & set(singular_words(seam.name)) for seam in (hole, button))
     return bool(ours and theirs) and not ours & theirs
 
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.project.attached import guard, slid_in, strap_ends
 from advisor.project.garment import Seam
@@ -26,10 +27,9 @@ INNER: Final = "inner edge"
 AT_ZIP: Final = "lining"
 BOUND: Final = "binding of the edges"
 OUTER: Final = "outer edge"
-BAND_ENDS: Final = "ends"
+BAND_ENDS, END = "ends", "end"
 CORD, ZIP, POCKET, BAND = "piping-cord", "zip", "patch-pocket", "band"
-TOPSTITCHED = frozenset({"topstitching", "topstitch", "edgestitching"})
-BELONGING = TOPSTITCHED | {PIPING}
+BELONGING = nouns.TOPSTITCHED | {PIPING}
 """Last words of a name that say what it is to another place, and nothing of its own."""
 FACING_HEM = ("facing", "hem")
 ROUND = frozenset({"round", "around"})
@@ -39,20 +39,12 @@ BANDS = frozenset({"waistband", "cuff", "collar", "neckband", "front-band"})
 PAIR = 2
 BINDING, BOUND_EDGE = "binding", "bound-edge"
 WAISTBAND, FACED, FACING = "waistband", "faced-edge", "facing"
-OUTER_EDGES = frozenset({"top", "upper", "outer"})
-"""How the edge of a waistband is called that no garment hangs from."""
-CLOSED = frozenset({"end", "ends"})
 WAIST: Final = "waist"
-RINGS: Final = frozenset({WAIST, "armhole", "yoke"})
-SKIRTS: Final = frozenset({"skirt", "underskirt", "petticoat", "leg"})
-"""Words of a lining that hangs from the waist, and does not end there."""
-PIECED = (("seam",), ("centre", "back"), ("center", "back"), ("join",))
+PIECED = (("seam",), ("centre", "back"), ("join",))
 """How the seam is called by which a band is pieced, or closed to a ring."""
 SIDES = (("side", "seam"), ("side",))
 """How the seams are called that join the front of a band to its back."""
-HALVES = frozenset({"front", "back"})
-OF_A_WAIST = frozenset({"waistband", "band"})
-CHANNEL, CUT_SO = "casing", frozenset({"waistband", "band", "waist"})
+CHANNEL = "casing"
 JOINED: Final = "lining-seam"
 SEWN_FLAT = frozenset({"seam", "gathered-edge", "yoke"})
 """Kinds of place that rows of topstitching lie along."""
@@ -95,7 +87,7 @@ def _rows(place: Beside) -> Seam | None:
     """Rows of stitches along seams that lie in these cloths alone."""
     hosts = place.called(place.words[:-1])
     hosts = [h for h in hosts if h.place in SEWN_FLAT and set(h.cloths()) <= set(place.cloths)]
-    fits = bool(TOPSTITCHED & set(place.words[-1:]))
+    fits = bool(nouns.TOPSTITCHED & set(place.words[-1:]))
     return belongs_as(place, ROWS, ROWS, hosts, first=False) if fits and hosts else None
 
 
@@ -123,8 +115,8 @@ def _over_a_ring(place: Beside) -> list[Seam]:
 
     A lining that goes on below a waist, to a hem of its own or as that of a skirt, hangs there.
     """
-    rings = RINGS & set(place.words)
-    if LINING not in place.words or len(place.cloths) != PAIR or SKIRTS & set(place.words):
+    rings = nouns.RINGS & set(place.words)
+    if LINING not in place.words or len(place.cloths) != PAIR or nouns.HANGS_ON & set(place.words):
         return []
     rows = [o for o in place.others if o.place in SEWN_FLAT and rings & set(the_words(o.name))]
     shell = [o for o in rows if LINING not in the_words(o.name) and not o.by_hand]
@@ -151,18 +143,22 @@ def _sides(place: Beside) -> Seam | None:
     if tail is None or len(place.cloths) != 1 or _plies(place) != PAIR:
         return None
     stem = set(place.words[: -len(tail)])
-    if stem <= OF_A_WAIST and (pieced := _bands(place.called(place.words[: -len(tail)]))):
+    if stem <= nouns.BANDS and (pieced := _bands(place.called(place.words[: -len(tail)]))):
         return belongs_as(place, "seam", RING, pieced, first=True)
     hosts = [
         other
         for other in place.others
         if stem <= set(the_words(other.name))
-        and HALVES & set(the_words(other.name))
+        and nouns.HALVES & set(the_words(other.name))
         and other.place in BANDS | {CHANNEL}
         and set(other.cloths()) & set(place.cloths)
     ]
-    both = len({tuple(HALVES & set(the_words(h.name))) for h in hosts}) == PAIR
-    return belongs_as(place, "seam", RING, hosts, first=True) if stem & CUT_SO and both else None
+    both = len({tuple(nouns.HALVES & set(the_words(h.name))) for h in hosts}) == PAIR
+    return (
+        belongs_as(place, "seam", RING, hosts, first=True)
+        if stem & (nouns.BANDS | {"waist"}) and both
+        else None
+    )
 
 
 def _plies(place: Beside) -> int:
@@ -204,7 +200,7 @@ def _at_zip(place: Beside) -> Seam | None:
 
 def _outer_edge(place: Beside) -> Seam | None:
     """The edge of a waistband along which its facing is sewn: no second band."""
-    named = place.words[-1:] == EDGE and bool(OUTER_EDGES & set(place.words[-2:-1]))
+    named = place.words[-1:] == EDGE and bool(nouns.OUTER_EDGES & set(place.words[-2:-1]))
     turned = place.seam.facts.get("edge") in ("turned", None)
     hosts = _bands(place.called(place.words[:-2])) if named and turned else []
     return belongs_as(place, FACED, OUTER, hosts, first=False) if hosts else None
@@ -212,7 +208,7 @@ def _outer_edge(place: Beside) -> Seam | None:
 
 def _ends(place: Beside) -> Seam | None:
     """The short ends of a waistband, closed once its facing is on."""
-    hosts = _bands(place.called(place.words[:-1])) if CLOSED & set(place.words[-1:]) else []
+    hosts = _bands(place.called(place.words[:-1])) if place.words[-1:] == (END,) else []
     stem = place.words[:-1]
     edges = [o for o in place.others if _is_outer_edge(o, stem)]
     return belongs_as(place, FACED, BAND_ENDS, [*hosts, *edges], first=False) if hosts else None
@@ -238,17 +234,17 @@ def _bound_edges(place: Beside) -> Seam | None:
 def _bands(found: Sequence[Seam]) -> list[Seam]:
     """The waistband among the places that a name fits, and no edge of it."""
     bands = [o for o in found if o.place == WAISTBAND]
-    return [o for o in bands if not CLOSED & set(the_words(o.name)[-1:])][:1]
+    return [o for o in bands if the_words(o.name)[-1:] != (END,)][:1]
 
 
 def _is_outer_edge(other: Seam, stem: tuple[str, ...]) -> bool:
     words = the_words(other.name)
-    return words[:-2] == stem and words[-1:] == EDGE and bool(OUTER_EDGES & set(words[-2:-1]))
+    return words[:-2] == stem and words[-1:] == EDGE and bool(nouns.OUTER_EDGES & set(words[-2:-1]))
 
 
 def _is_end(other: Seam, stem: tuple[str, ...]) -> bool:
     words = the_words(other.name)
-    return words[:-1] == stem and bool(CLOSED & set(words[-1:]))
+    return words[:-1] == stem and words[-1:] == (END,)
 
 
 def felled_over(seam: Seam) -> tuple[str, ...]:

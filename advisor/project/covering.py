@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Seam
+from advisor.project.headwords import the_words
 
 ZIP, TRIMMED = "zip", "ribbon"
 TAPES = frozenset({"tape", "trim"})
 """Kinds of notion that are stitched over the edge of another."""
-HEADS = frozenset({"tape", "ribbon", "binding", "facing", "cover"})
-"""The last word of the name of such a place."""
 OVER_ZIP = "the tape over the zip"
 
 
@@ -37,5 +37,4 @@ def _taped(seam: Seam, entries: Mapping[str, Entry]) -> bool:
 
 
 def _called_after_tape(seam: Seam) -> bool:
-    words = seam.name.casefold().split()
-    return bool(words) and words[-1].removesuffix("s") in HEADS
+    return bool(nouns.LAID_OVER & {*the_words(seam.name)[-1:]})

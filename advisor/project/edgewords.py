@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from advisor.knowledge.places import plain_word
+from advisor.knowledge import nouns
+from advisor.project.headwords import the_words
 
 MADE = {"faced": "faced edge", "bound": "bound edge", "raw": "raw edge", "elastic": "elastic edge"}
 """What an edge is made as, by the word said for it."""
@@ -39,18 +40,10 @@ PLACKET, SLIT, FRONT = "placket", "slit", "front"
 
 def _slashed(name: str) -> bool:
     """Whether a place is called a placket or a slit; that of a front is its whole edge."""
-    words = plain_word(name).replace("plackets", PLACKET).replace("slits", SLIT).split()
-    return words[-1:] in ([PLACKET], [SLIT]) and FRONT not in words
-
-
-SLITS = frozenset({"slit", "slits", "keyhole", "keyholes"})
-"""Last words of what is cut into a piece."""
+    words = the_words(name)
+    return words[-1:] in ((PLACKET,), (SLIT,)) and FRONT not in words
 
 
 def is_slit(name: str) -> bool:
     """Whether a place is called a slit: it has no edge before it is slashed."""
-    return bool(SLITS & set(plain_word(name).split()[-1:]))
-
-
-NEVER_HEMMED = frozenset({"neck", "neckline", "armhole", "front", "wrap", "collar", "waist"})
-"""Words of an edge that is turned by a facing, and hangs nowhere that a hem would be levelled."""
+    return bool(nouns.SLITS & {*the_words(name)[-1:]})

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.project.headwords import the_words
-from advisor.project.lacewords import FINISHED, NOT_WHERE
+from advisor.project.lacewords import FINISHED
 
 if TYPE_CHECKING:
     from advisor.project.garment import Garment, Seam
 
 EDGING: Final = "lace-edging"
-ELSEWHERE: Final = frozenset({"hem", "seam", "frill", "ruffle", "tuck", "row"})
-"""Words of a lace that lies at no edge that is turned or bound."""
 
 
 def edge_under(seam: Seam, garment: Garment) -> Seam | None:
@@ -32,6 +31,6 @@ def edge_under(seam: Seam, garment: Garment) -> Seam | None:
         and other.part == seam.part
         and cloths & set(other.cloths())
     ]
-    named = [edge for edge in edges if (set(the_words(edge.name)) - NOT_WHERE) & words]
-    found = [] if ELSEWHERE & words else named or edges
+    named = [edge for edge in edges if (set(the_words(edge.name)) - nouns.NOT_WHERE) & words]
+    found = [] if nouns.NO_EDGE & words else named or edges
     return found[0] if len(found) == 1 else None

@@ -4,19 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import GATHERED, singular_words
 
 PLEAT = "pleat"
-ON_SLEEVE = frozenset({"sleeve", "cuff", "wrist"})
-"""Words of what lies on a sleeve, whose pleats are none of the waist's."""
 
 
 def pleated_apart(seam: Seam, seams: Iterable[Seam]) -> bool:
     """Whether its full cloth is laid in pleats elsewhere, so that nothing is drawn up here."""
     full = {use.cloth for use in seam.uses if use.fullness >= GATHERED}
     told = seam.making.gathers is not None or seam.making.pleats is not None
-    if not full or told or {"gather", "frill", "ruffle"} & set(singular_words(seam.name)):
+    if not full or told or {"gather", "frill"} & set(singular_words(seam.name)):
         return False
     return any(
         other.place == PLEAT
@@ -29,4 +29,4 @@ def pleated_apart(seam: Seam, seams: Iterable[Seam]) -> bool:
 
 
 def _on_sleeve(seam: Seam) -> bool:
-    return bool(ON_SLEEVE & set(singular_words(seam.name)))
+    return speaks_of(seam.name, nouns.ON_SLEEVE)

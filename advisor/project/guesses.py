@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.knowledge.places import PlaceKind
 from advisor.project.companions import BELONGING
@@ -16,8 +17,6 @@ from advisor.project.nextto import OF_A_BAND
 from advisor.project.ownwords import inside
 
 BY_NAME: Final = "its name"
-PARTS: Final = frozenset({"edge", "end", "top", "lining", "facing", "tape", "stay", "interfacing"})
-"""Words by which a name may speak of a part of another place."""
 
 
 def with_guesses(
@@ -54,9 +53,10 @@ def _guess(
     found, span = meant_in(words, kinds)
     about = {name: entries[name] for name in seam.cloths() if name in entries}
     if found and found != seam.place and inside(span, spans_of(words, seam, about)):
-        return f"{kind} of the cloth '{' '.join(words[span[0] : span[1]])}'"
+        said = {*words[span[0] : span[1]]}
+        return f"{kind} of the cloth '{next(n for n in about if said <= {*the_words(n)})}'"
     stem, behind = words[: span[1]], words[span[1] :]
-    part = seam.placed_by == BY_NAME and bool(behind) and set(behind) <= PARTS
+    part = seam.placed_by == BY_NAME and bool(behind) and set(behind) <= nouns.OF_A_PLACE
     return kind if part and _called(stem, seam, seams) else ""
 
 

@@ -9,12 +9,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
-FACES: Final = frozenset({"facing", "lining"})
-STRIP_WORDS: Final = frozenset({"binding", "bias", "strip"})
 STRIP_MM: Final = 100.0
 """A bias piece no wider than this is a binding or a band and not a panel, mm: estimate."""
 THIN: Final = 0.4
@@ -40,9 +39,9 @@ def hem_strip(seam: Seam, garment: Garment, entries: Mapping[str, Entry]) -> str
         return ""
     shell, strip = (use.cloth for use in uses)
     words = set(singular_words(strip))
-    if uses[-1].fullness > 1.0 or entries[strip].structure != "woven" or FACES & words:
+    if uses[-1].fullness > 1.0 or entries[strip].structure != "woven" or nouns.FACES & words:
         return ""
-    named = STRIP_WORDS & words or bias_strips(garment, strip)
+    named = nouns.STRIPS & words or bias_strips(garment, strip)
     return strip if named or _thin_and_alone(shell, strip, garment) else ""
 
 

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.knowledge.places import PLAIN, PlaceKind
 from advisor.project.garment import Seam
 from advisor.project.headwords import head_of, the_words
 from advisor.project.ownwords import Span, by_itself, cloths_among, inside, own_spans
 
-SIDES = frozenset({"side", "centre", "center", "inseam", "outseam"})
-"""What a seam of a part is called after its part: the side of a tier, the centre back of a band."""
 OF_PARTS = frozenset({"gathers", "band", "casing", "edge"})
 """Families of places that have such seams before they are joined to anything."""
 
@@ -48,7 +47,7 @@ def meant_in(words: tuple[str, ...], kinds: Mapping[str, PlaceKind]) -> tuple[st
                 best, found = (at + len(wanted), len(wanted)), kind.id
     rest = set(words[best[0] :]) if found else set()
     family = kinds[found].family if found else ""
-    of_part = bool(rest & SIDES) and family in OF_PARTS
+    of_part = bool(rest & nouns.SEAM_SIDES) and family in OF_PARTS
     widths = "seam" in rest and (family == "gathers" or found == "ties")
     span = (best[0] - best[1], best[0])
     return ("", span) if of_part or widths or found == PLAIN else (found, span)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 
 if TYPE_CHECKING:
@@ -16,20 +17,11 @@ if TYPE_CHECKING:
 
 LACE: Final = 4
 """The level of `openwork` of a lace, whose motifs hide a row of stitches."""
-EDGES: Final = frozenset({"hem", "edge", "edging", "border"})  # nothing goes on beyond these
-LAID_WHERE: Final = frozenset({"on", "over", "at", "along", "round", "around"})
-"""Words after "lace" by which it is laid on the cloth that is named with it."""
-LET_IN: Final = frozenset({"inset", "insert", "let"})
-"""Words by which a lace is let into a cloth, which is cut away behind it."""
 BETWEEN: Final = frozenset({"insertion", "inset"})
 """Words of a lace that lies open between two pieces."""
 SET: Final = ("set", "in")
-OVERLAY: Final = frozenset({"overlay", "overlaid"})
-"""Words by which a lace lies over a whole piece, and over the seams beneath it."""
 FINISHED: Final = frozenset({"faced-edge", "bound-edge"})
 """Kinds of an edge that is finished by itself, so that lace is only lapped over it."""
-NOT_WHERE: Final = frozenset({"edge", "facing", "binding", "seam", "bound", "faced"})
-"""Words of an edge that do not say where it lies."""
 
 
 def is_lace(entry: Entry) -> bool:
@@ -50,7 +42,7 @@ def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None], words: Sequen
     edge = seam.facts.get("edge", "")
     if not laces or not others or edge == "turned" or not words:
         return False
-    if "lace" in words and (EDGES & set(words[-2:]) or edge == "hem"):
+    if "lace" in words and (nouns.ANY_EDGE & set(words[-2:]) or edge == "hem"):
         return True
     return words[-1] == "hem" and not edge and seam.cloths()[-1] in laces
 
@@ -58,7 +50,7 @@ def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None], words: Sequen
 def lace_on_cloth(seam: Seam, about: Mapping[str, Entry], words: Sequence[str]) -> bool:
     """Whether its name lays a lace on another cloth, or lets one into it: it joins no two edges."""
     at = words.index("lace") + 1 if "lace" in words else len(words)
-    laid = bool(LAID_WHERE & set(words[at : at + 1])) or is_let_in(words) or spread(words)
+    laid = bool(nouns.LAID_ON & set(words[at : at + 1])) or is_let_in(words) or spread(words)
     laces = [name for name, entry in about.items() if entry.kind == "cloth" and is_lace(entry)]
     one = len(laces) == 1 and len(about) > 1
     flat = all(use.fullness <= 1 for use in seam.uses)
@@ -68,13 +60,13 @@ def lace_on_cloth(seam: Seam, about: Mapping[str, Entry], words: Sequence[str]) 
 def is_let_in(words: Sequence[str]) -> bool:
     """Whether a name says that a lace is let into the cloth that it lies on."""
     set_in = any(tuple(words[i : i + 2]) == SET for i in range(len(words)))
-    return "lace" in words and (set_in or bool(LET_IN & set(words)))
+    return "lace" in words and (set_in or bool(nouns.LET_IN & set(words)))
 
 
 def spread(words: Iterable[str]) -> bool:
     """Whether a name says that a lace lies over a whole piece."""
     named = {*words}
-    return "lace" in named and bool(OVERLAY & named)
+    return "lace" in named and bool(nouns.OVERLAID & named)
 
 
 def finished_below(
@@ -83,7 +75,7 @@ def finished_below(
     """The edge over which a lace is lapped, where some other place finishes that by itself."""
     ours, named = set(seam.cloths()), set(words(seam.name))
     for other in seams:
-        where = set(words(other.name)) - NOT_WHERE
+        where = set(words(other.name)) - nouns.NOT_WHERE
         if other.place in FINISHED and where and where <= named and ours & set(other.cloths()):
             return None if other is seam else other
     return None

@@ -13,6 +13,7 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final, Literal
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.knowledge.places import PlaceKind
 from advisor.project.garment import Seam
@@ -22,23 +23,17 @@ from advisor.project.secondbody import second_bodies
 Unit = Literal["shell", "lining", "both"]
 
 LINING: Final = "lining"
-BEFORE_LINING: Final = frozenset({"to", "the", "bag", "set", "bagged"})
-"""Words by which a lining in the middle of a name is what something is joined to."""
 JOINED: Final = "lining-seam"
 """The kind of place where a lining that was made up by itself is joined to its shell."""
 SHEER: Final = 2
 """The level of `sheer` at which allowances show through plainly."""
 COVERS: Final = 1.5
 """From how many times its length a seam of the shell runs on below the lining: estimate."""
-PARTLY: Final = frozenset({"half", "quarter", "part", "shoulder", "yoke"})
-"""Words before "lining" by which it covers the upper part of a garment and hangs free below."""
-UNDER_A_PART: Final = frozenset({"shoulder", "armhole", "armscye", "neck", "neckline", "yoke"})
-"""Words of the seams that such a lining covers all the same."""
 
 
 def of_part(words: tuple[str, ...], unit: Unit) -> tuple[str, ...]:
     """Words of a name without a "lining" that says only of what it is: of a hood, of a sleeve."""
-    if LINING in words[1:-1] and words[words.index(LINING) - 1] not in BEFORE_LINING:
+    if LINING in words[1:-1] and words[words.index(LINING) - 1] not in nouns.BEFORE_LINING:
         return tuple(word for word in words if word != LINING)
     return words[1:] if unit == LINING and words[:1] == (LINING,) else words
 
@@ -122,19 +117,20 @@ def _bare(seam: Seam) -> Seam:
 
 def of_a_part(seam: Seam) -> bool:
     """Whether it is of a half lining or a like one, by its name or that of its cloth."""
-    called = (singular_words(name) for name in (seam.name, *seam.cloths()))
-    return any(
-        first in PARTLY and second == LINING
-        for words in called
-        for first, second in pairwise(words)
-    )
+    return any(map(lines_a_part, (seam.name, *seam.cloths())))
+
+
+def lines_a_part(name: str) -> bool:
+    """Whether a name says that a lining ends within its part."""
+    pairs = pairwise(singular_words(name))
+    return any(first in nouns.PART_LINED and second == LINING for first, second in pairs)
 
 
 def _beside_a_part(seam: Seam, own: Sequence[Seam]) -> bool:
     """Whether a lining of a part leaves this seam in sight: nothing says that it covers it."""
     words = singular_words(seam.name)
     alike = any((tail := _tail(s)) and words[-len(tail) :] == tail for s in own)
-    return not alike and not UNDER_A_PART & set(words)
+    return not alike and not nouns.UNDER_A_PART & set(words)
 
 
 def hung_apart(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry]) -> frozenset[str]:

@@ -4,21 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 CLASPED = frozenset({"clasp", "frog"})
 """Kinds of place that close a cloak at the neck."""
-AT_NECK = frozenset({"neck", "throat", "cloak", "cape", "collar"})
-HELD_UP = frozenset({"armhole", "sleeve", "underarm", "raglan", "waist", "waistband", "strap"})
-"""Words of places of what sits on the body by itself."""
 STAYS = frozenset({"stay-tape", "collar"})
 
 
 def hangs_from_neck(seams: Iterable[Seam]) -> bool:
     """Whether a garment has no sleeves and no waist, and a clasp at the throat."""
     every = tuple(seams)
-    held = any(HELD_UP & set(singular_words(seam.name)) for seam in every)
+    held = any(speaks_of(seam.name, nouns.NOT_BY_THE_NECK) for seam in every)
     return not held and any(_clasp(seam) for seam in every)
 
 
@@ -29,4 +28,4 @@ def carries(seam: Seam, seams: Iterable[Seam]) -> bool:
 
 
 def _clasp(seam: Seam) -> bool:
-    return seam.place in CLASPED and bool(AT_NECK & set(singular_words(seam.name)))
+    return seam.place in CLASPED and speaks_of(seam.name, nouns.CLOAKED)

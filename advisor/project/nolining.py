@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import the_words
@@ -18,10 +19,6 @@ BAND: Final = "waistband"
 SMALL: Final = POCKETS | {"patch-pocket", "bound-edge", "inner-edge", BAND}
 """Kinds of place where such a cloth is a bag, a strip, or the inside of a band."""
 FACED, FACING = "faced-edge", "facing"
-PARTS: Final = frozenset(
-    {"bag", "pocket", "pocketing", "facing", "binding", "strip", "piping", "flap", "welt", "loop"}
-)
-"""Words of the pieces that are cut of it then."""
 
 
 def lines_nothing(garment: Garment) -> frozenset[str]:
@@ -47,7 +44,7 @@ def lined_by(
 def _small(cloth: str, garment: Garment) -> bool:
     places = [seam for seam in garment.seams if cloth in seam.cloths()]
     pieces = [set(the_words(p.name)) for p in garment.plan.pieces if p.cloth == cloth]
-    told = bool(pieces) and all(PARTS & words for words in pieces)
+    told = bool(pieces) and all(nouns.NO_LINING & words for words in pieces)
     if pieces and not told:
         return False
     return all(_of_small_things(s) for s in places) and (told or _beyond_a_band(places))

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -19,7 +20,6 @@ FASTENING: Final = "fastening"
 HEM: Final = "hem"
 WAIST: Final = "waist"
 TO: Final = "to"
-SLEEVE: Final = frozenset({"sleeve", "cuff", "wrist"})
 
 
 def worn_by_band(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
@@ -69,4 +69,4 @@ def _fastens(seams: list[Seam], knowledge: Knowledge) -> bool:
 def _ends(seam: Seam) -> bool:
     """Whether it is the lower edge of the part, and not that of a sleeve."""
     words = singular_words(seam.name)
-    return words[-1:] == (HEM,) and not SLEEVE & set(words)
+    return words[-1:] == (HEM,) and not nouns.ON_SLEEVE & set(words)

@@ -10,10 +10,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 
-ROLES_OF_LAYERS = frozenset({"lining", "facing", "interfacing", "underlining", "interlining"})
-"""Names of cloths that say what the layer is to the others."""
 SEAM = ("seam",)
 Span = tuple[int, int]
 
@@ -32,7 +31,7 @@ def own_spans(
     for called, name in names.items():
         size = len(called)
         for at in range(len(words) - size):
-            here = words[at : at + size] == called and not ROLES_OF_LAYERS & set(called)
+            here = words[at : at + size] == called and not nouns.OF_LAYERS & set(called)
             if here and not (set(cloths) != {name} and _joins(words[at + size :])):
                 found.append((at, at + size))
     return found

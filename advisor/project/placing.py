@@ -10,15 +10,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind
 from advisor.project import lacewords
 from advisor.project.companions import with_companions
 from advisor.project.covering import OVER_ZIP, TRIMMED, tape_over_zip
-from advisor.project.edgewords import NEVER_HEMMED
 from advisor.project.garment import Cloth, Seam
 from advisor.project.guesses import with_guesses
-from advisor.project.headwords import the_words
+from advisor.project.headwords import speaks_of, the_words
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.kindnames import named, read_in
 from advisor.project.plackets import is_whole_front
@@ -61,8 +61,6 @@ class Placed:
 INSERTION, JOINED = "lace-insertion", frozenset({"", PLAIN, "yoke"})
 """A lace with two straight edges, and kinds of a place that it lies open in between two pieces."""
 BUCKLE, SLIDER = "buckle", "rings-and-sliders"
-NO_SLIT = frozenset({"side", "seam", "sideseam", "inseam", "patch", "bag", "slant", "slanted"})
-STRIPS = frozenset({"binding", "bias"})
 
 
 def with_places(
@@ -152,7 +150,7 @@ def _of_family(
     if told or by_name:
         return told[0] if told else by_name
     faced = seam.facts.get("edge") == "turned" or (len({*seam.cloths()}) > 1 and not notions)
-    if "faced-edge" in own and (faced or NEVER_HEMMED & {*singular_words(seam.name)}):
+    if "faced-edge" in own and (faced or nouns.NEVER_HEMMED & {*singular_words(seam.name)}):
         return "faced-edge"
     if "interfacing" in own and notions:
         return "interfacing"
@@ -204,7 +202,7 @@ def _slashed_under_a_flap(seam: Seam) -> bool:
     """Whether it is a pocket cut below a flap, and not one in a seam, nor its bag."""
     words = set(singular_words(seam.name))
     crossed = {word for name in seam.making.crosses for word in singular_words(name)}
-    return "flap" in words and not words & NO_SLIT and "side" not in crossed
+    return "flap" in words and not words & nouns.NO_SLIT and "side" not in crossed
 
 
 def _canvas_alone(seam: Seam, about: Mapping[str, Entry]) -> bool:
@@ -249,7 +247,7 @@ def _neck_turned(seam: Seam, words: str) -> bool:
     Neck and armholes told as one seam are a lining set all in one, and turned as that is.
     """
     called = set(singular_words(seam.name))
-    neck = bool({"neck", "neckline"} & called) and "armhole" not in called
+    neck = bool(nouns.NECKS & called) and "armhole" not in called
     return words == "lining-seam" and neck and seam.facts.get("edge") == "turned"
 
 
@@ -258,7 +256,7 @@ def _made_up(seam: Seam, words: str) -> bool:
     called = singular_words(seam.name)  # "attach collar" sets it on
     alone = words == called[-1] == "collar" and called[0] not in ("attach", "set")
     faced = words == "hem" and len(seam.cloths()) > 1
-    strip = any(STRIPS & set(singular_words(name)) for name in seam.cloths())
+    strip = any(speaks_of(name, nouns.STRIPS) for name in seam.cloths())
     turned = words == "bound-edge" and not strip  # else its strip is turned over the edge
     return seam.facts.get("edge") == "turned" and (alone or faced or turned)
 

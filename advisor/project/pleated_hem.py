@@ -10,8 +10,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.folded import PLEAT
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 TRIED: Final = "tried"
@@ -19,19 +21,12 @@ ALL_ROUND: Final = 4
 """From how many pleats on a skirt is pleated all round: estimate."""
 LONG_MM: Final = 250.0
 """From this length on pleats that name no skirt run down one, mm: estimate."""
-SKIRTED: Final = frozenset({"skirt", "kilt"})
-WAISTS: Final = frozenset({"waist", "waistband"})
-"""Words of what takes in the pleats of a skirt; those named after it may end at the hip."""
-ABOVE: Final = frozenset(
-    {"bodice", "bib", "yoke", "sleeve", "cuff", "blouse", "shirt", "neck", "collar"}
-)
-LEGS: Final = frozenset({"inseam", "crotch", "leg"})
 
 
 def hemmed_before_pleats(hem: Seam, garment: Garment) -> bool:
     """Whether the flat widths of a skirt are hemmed before their pleats are laid."""
     straight = hem.facts.get("shape", "straight") == "straight" and hem.facts.get("bias") != "yes"
-    legs = any(LEGS & set(singular_words(seam.name)) for seam in garment.seams)
+    legs = any(speaks_of(seam.name, nouns.LEGS) for seam in garment.seams)
     sure = garment.pattern == TRIED and straight and not legs
     return sure and pleated_all_round(hem, garment.seams)
 
@@ -52,8 +47,10 @@ def pleats_run_down(seam: Seam) -> bool:
     number = laid.number if laid is not None else seam.making.times
     pleats = laid is not None or (seam.place == PLEAT and PLEAT in words)
     long = seam.place == PLEAT and seam.long_mm >= LONG_MM
-    down = long or bool(SKIRTED & words) or (seam.place != PLEAT and bool(WAISTS & words))
-    return pleats and number >= ALL_ROUND and down and not ABOVE & words
+    down = (
+        long or bool(nouns.SKIRTS & words) or (seam.place != PLEAT and bool(nouns.WAISTS & words))
+    )
+    return pleats and number >= ALL_ROUND and down and not nouns.NO_SKIRT & words
 
 
 def taken_in_to_the_waist(seam: Seam) -> bool:

@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Seam
 from advisor.project.headwords import the_words
 
 PLACKET, OPENING = "placket", "opening"
 SEAMS: Final = frozenset({"seam"})
 """Kinds of place that may end in an opening."""
-CUT: Final = frozenset({"slit", "keyhole", "slash"})
-"""Words of an opening that is cut into a piece."""
 
 
 def ends_a_seam(seam: Seam, seams: Iterable[Seam]) -> bool:
@@ -24,7 +23,7 @@ def ends_a_seam(seam: Seam, seams: Iterable[Seam]) -> bool:
     words = the_words(seam.name)
     cloths = set(seam.cloths())
     turned = seam.place == PLACKET and seam.facts.get("edge") == "turned" and len(cloths) == 1
-    if not turned or words[-1:] != (OPENING,) or CUT & set(words):
+    if not turned or words[-1:] != (OPENING,) or (nouns.SLITS | {"slash"}) & set(words):
         return False
     stem = words[:-1]
     named = (stem, (*stem, "seam"))

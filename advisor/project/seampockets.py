@@ -5,15 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Seam
 from advisor.project.headwords import the_words as singular_words
 
 POCKET, BAG, IN_SEAM = "set-in-pocket", "bag", "in-seam-pocket"
 SEAM_BAG: Final = "seam-bag"
 """The role of such a bag."""
-LIES_IN: Final = frozenset({"side", "seam", "inseam", "sideseam"})
-"""Words of a pocket that opens in a seam."""
-ELSEWHERE: Final = frozenset({"slant", "slanted", "slash", "welt", "jetted", "zip", "patch"})
 
 
 def opens_in_a_seam(seam: Seam) -> bool:
@@ -23,7 +21,7 @@ def opens_in_a_seam(seam: Seam) -> bool:
     """
     words = set(singular_words(seam.name))
     plain = seam.facts.get("edge") != "turned" and seam.method in ("", IN_SEAM)
-    in_seam = plain and bool(words & LIES_IN) and not words & (ELSEWHERE | {BAG})
+    in_seam = plain and bool(words & nouns.IN_A_SIDE) and not words & (nouns.WELTED | {BAG})
     return seam.place == POCKET and (in_seam or (plain and _joins_its_bag(seam)))
 
 
@@ -31,7 +29,7 @@ def _joins_its_bag(seam: Seam) -> bool:
     """Whether it is the seam by which a bag hangs on an edge, and not the outline of the bag."""
     words = singular_words(seam.name)
     onto = BAG in words and words[words.index(BAG) + 1 :][:1] == ("to",)
-    return onto and len(set(seam.cloths())) > 1 and not ELSEWHERE & set(words)
+    return onto and len(set(seam.cloths())) > 1 and not nouns.WELTED & set(words)
 
 
 def is_bag_of_one(seam: Seam, seams: Iterable[Seam]) -> bool:

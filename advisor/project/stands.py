@@ -9,14 +9,12 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Seam
 from advisor.project.placing import singular_words
 
 STAND: Final = "stand"
 COLLAR, FACED, PLAIN = "collar", "faced-edge", "seam"
-NECK: Final = frozenset({"neck", "neckline"})
-SETS: Final = NECK | {COLLAR}
-JOINS: Final = frozenset({"seam", "join", "joining", "attach", "set", "to"})
 SET_BY, SETTING = "the seam that sets it", "the stand that it sets"
 
 
@@ -40,7 +38,7 @@ def seen_at_a_stand(seams: tuple[Seam, ...]) -> tuple[Seam, ...]:
 def is_stand(seam: Seam) -> bool:
     """Whether it is the stand of a collar, of which nobody says how it is made."""
     words = singular_words(seam.name)
-    return _guessed(seam) and words[-1:] == (STAND,) and not JOINS & set(words)
+    return _guessed(seam) and words[-1:] == (STAND,) and not nouns.JOINS & set(words)
 
 
 def _guessed(seam: Seam) -> bool:
@@ -50,15 +48,19 @@ def _guessed(seam: Seam) -> bool:
 def _makes_up(seam: Seam, seams: tuple[Seam, ...]) -> bool:
     """Whether it sews the collar to its stand, which another place then sews to the neck."""
     words = set(singular_words(seam.name))
-    joined = {COLLAR, STAND} <= words and bool(JOINS & words) and not NECK & words
+    joined = {COLLAR, STAND} <= words and bool(nouns.JOINS & words) and not nouns.NECKS & words
     others = (set(singular_words(s.name)) for s in seams if s is not seam and _guessed(s))
-    return joined and _guessed(seam) and any({STAND} < o and bool(NECK & o) for o in others)
+    return joined and _guessed(seam) and any({STAND} < o and bool(nouns.NECKS & o) for o in others)
 
 
 def _sets(seam: Seam, stand: Seam) -> bool:
     """Whether a seam joins a stand to the neck: by its name, and a cloth of the stand in it."""
     words = set(singular_words(seam.name))
-    named = bool(words & SETS) and bool(words & JOINS) and words <= SETS | JOINS | {STAND, "the"}
+    named = (
+        bool(words & nouns.COLLARED)
+        and bool(words & nouns.JOINS)
+        and words <= nouns.COLLARED | nouns.JOINS | {STAND, "the"}
+    )
     plain = seam.place in (PLAIN, COLLAR) and bool(seam.placed_by) and not seam.method
     turned = seam.facts.get("edge") == "turned" and seam.place != COLLAR
     cloth = bool(set(seam.cloths()) & set(stand.cloths()))

@@ -7,22 +7,13 @@ from __future__ import annotations
 
 from typing import Final
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 EDGES: Final = frozenset({"faced-edge", "bound-edge"})
 """Kinds of an edge that is sewn flat; elastic holds itself."""
-UPPER: Final = frozenset({"top", "upper", "strapless"})
-"""Words of an edge that ends a bodice above."""
-HELD_UP: Final = frozenset(
-    {"shoulder", "strap", "halter", "sleeve", "armhole", "armscye", "raglan", "neck"}
-    | {"neckline", "neckband", "collar", "brace", "bib"}
-)
-"""Words of what a garment may hang from."""
-BODICE: Final = frozenset(
-    {"bodice", "bust", "princess", "corselet", "corset", "cup", "bone", "boning"}
-)
-"""Words of what is worn above the waist; the top edge of a skirt is its waist."""
 IN_A_BODICE: Final = frozenset({"boning", "boned-seam", "cup"})
 
 
@@ -32,7 +23,7 @@ def strapless(seam: Seam, garment: Garment) -> bool:
     boned = any(other.place in IN_A_BODICE for other in garment.seams)
     return (
         seam.place in EDGES
-        and bool(UPPER & set(singular_words(seam.name)))
-        and not words & HELD_UP
-        and (boned or bool(words & BODICE))
+        and speaks_of(seam.name, nouns.UPPER)
+        and not words & nouns.HELD_UP
+        and (boned or bool(words & nouns.STRAPLESS_BODICE))
     )

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.project.headwords import the_words
 
 if TYPE_CHECKING:
     from advisor.project.garment import Garment, Seam
 
 STRIPE: Final = "side-stripe"
-OUTER: Final = frozenset({"side", "outseam", "outside", "outer"})
-"""Words of the seam along which a stripe lies."""
 LAID: Final = frozenset({"ribbon", "applique"})
 
 
@@ -24,7 +23,7 @@ def caught_in_its_seam(stripe: Seam, garment: Garment) -> bool:
         return False
     own = stripe_of(stripe, garment)
     return any(
-        OUTER & set(the_words(seam.name)) and own & set(seam.cloths())
+        nouns.OUTER_LEG & set(the_words(seam.name)) and own & set(seam.cloths())
         for seam in garment.seams
         if seam is not stripe and seam.place not in LAID and seam.part == stripe.part
     )

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
+from advisor.knowledge import nouns
 from advisor.project.headwords import the_words
 
 if TYPE_CHECKING:
     from advisor.project.garment import Garment, Seam
 
 FACED, COLLAR, NECK = "faced-edge", "collar", "neck"
-TIED: Final = frozenset({"tie", "bow", "scarf"})
-"""Words of what ends a collar and is knotted."""
 
 
 def makes_up_a_collar(seam: Seam, garment: Garment) -> bool:
@@ -19,11 +18,11 @@ def makes_up_a_collar(seam: Seam, garment: Garment) -> bool:
 
     The place at the neck says so, or a piece does that is cut of its cloth.
     """
-    tied = TIED & set(the_words(seam.name))
+    tied = nouns.TIE_COLLARS & set(the_words(seam.name))
     if seam.place != FACED or not tied:
         return False
     sets = [s for s in garment.seams if s.place == COLLAR and s.part == seam.part]
     sets = [s for s in sets if set(seam.cloths()) & set(s.cloths())]
     pieces = (set(the_words(p.name)) for p in garment.plan.pieces if p.cloth in seam.cloths())
-    cut = any(TIED & words and words & {COLLAR, NECK} for words in pieces)
-    return any(cut or TIED & set(the_words(s.name)) for s in sets)
+    cut = any(nouns.TIE_COLLARS & words and words & {COLLAR, NECK} for words in pieces)
+    return any(cut or nouns.TIE_COLLARS & set(the_words(s.name)) for s in sets)

@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
-from advisor.knowledge.places import plain_word
 from advisor.project.borders import laid_along
 from advisor.project.garment import Seam
+from advisor.project.headwords import the_words
 
 MOUNT, HEM, BAND, PLAIN = "underlining", "hem", "waistband", "seam"
-WAIST, STAYED = "waist", frozenset({"stay", "stays", "tape", "tacked"})
+WAIST = "waist"
 FACES_A_WAIST = frozenset({"petersham", "grosgrain-ribbon"})
 LAID, ALONG = "applique", "the turned edge that it lies along"
 SET_IN, PATCH, FACED = "set-in-pocket", "patch-pocket", "faced-edge"
@@ -47,9 +48,9 @@ def _seen(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], lace:
 
 def _tops_a_patch(seam: Seam, seams: Sequence[Seam]) -> bool:
     """Whether it is the turned upper edge of a pocket that is laid on, which has no bag to hang."""
-    words = set(plain_word(seam.name).split())
+    words = {*the_words(seam.name)}
     patches = [s for s in seams if s.place == PATCH and set(seam.cloths()) <= set(s.cloths())]
-    return bool(patches) and seam.facts.get("edge") == "turned" and not {"bag", "bags"} & words
+    return bool(patches) and seam.facts.get("edge") == "turned" and "bag" not in words
 
 
 def over_its_mount(seam: Seam, seams: Sequence[Seam]) -> bool:
@@ -60,13 +61,13 @@ def over_its_mount(seam: Seam, seams: Sequence[Seam]) -> bool:
 
 def ribbon_at_the_waist(seam: Seam, entries: Mapping[str, Entry]) -> str:
     """The ribbon that is all that one cloth meets at its waist; "" where it is no such place."""
-    words = set(plain_word(seam.name).split())
+    words = {*the_words(seam.name)}
     ribbons = [n for n in seam.cloths() if n in entries and entries[n].id in FACES_A_WAIST]
     one = len(seam.uses) == len(ribbons) + 1 and all(use.fullness <= 1 for use in seam.uses)
-    return ribbons[0] if ribbons and one and WAIST in words and not STAYED & words else ""
+    return ribbons[0] if ribbons and one and WAIST in words and not nouns.TAPED & words else ""
 
 
 def _waist_beside(seam: Seam, seams: Sequence[Seam]) -> bool:
     ours = set(seam.cloths())
     others = (s for s in seams if s is not seam and ours & set(s.cloths()))
-    return any({WAIST, BAND} & set(plain_word(s.name).split()) for s in others)
+    return any({WAIST, BAND} & {*the_words(s.name)} for s in others)

@@ -2,32 +2,28 @@
 
 from __future__ import annotations
 
-from advisor.knowledge.places import plain_word
+from advisor.knowledge import nouns
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of, the_words
 
-TABS, WAIST = frozenset({"tab", "tabs"}), "waist"
-ROUND, MANY = frozenset({WAIST, "peplum", "doublet", "jerkin", "lower"}), 4
-"""What else tabs round a waist are called after; so many go round it (estimate)."""
-OF_A_TAB = frozenset({"edge", "edges", "piping"})
-"""What of each tab a place is called after."""
-TIED = frozenset({"tie", "ties", "lacing", "string", "strings", "drawstring"})
-"""Words of what is tied, so that its ends hang out; a strap and a tab do not."""
+TAB, WAIST, MANY = "tab", "waist", 4
+"""So many tabs go round a waist: estimate."""
 
 
 def is_tied(name: str) -> bool:
     """Whether a place is called after ties, whatever they are made of."""
-    return bool(TIED & set(plain_word(name).split()))
+    return speaks_of(name, nouns.TIED)
 
 
 def hang_from_waist(seam: Seam) -> bool:
     """Whether a place is called after tabs that have a cloth of their own, joined to another."""
-    words = plain_word(seam.name).split()
-    own = [bool(TABS & set(plain_word(cloth).split())) for cloth in seam.cloths()]
-    return WAIST in words and words[-1] in TABS and any(own) and not all(own)
+    words = the_words(seam.name)
+    own = [TAB in the_words(cloth) for cloth in seam.cloths()]
+    return WAIST in words and words[-1] == TAB and any(own) and not all(own)
 
 
 def end_the_body(seam: Seam) -> bool:
     """Whether tabs hang all round below the waist, so that no other lower edge is left to hem."""
-    words = set(plain_word(seam.name).split())
-    around = bool(TABS & words) and words - TABS <= ROUND | OF_A_TAB
+    words = {*the_words(seam.name)}
+    around = TAB in words and words <= nouns.OF_TABS
     return hang_from_waist(seam) or (around and seam.making.times >= MANY)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -16,17 +17,6 @@ if TYPE_CHECKING:
 
 ENDS: Final = ("coat", "jacket")
 """How the names of coats end: raincoat, overcoat, windjacket."""
-NOT_OVER: Final = frozenset({"petticoat", "housecoat", "bedjacket", "undercoat"})
-OVER: Final = frozenset(
-    {"anorak", "parka", "blazer", "cape", "cloak", "gilet", "poncho", "cagoule", "mackintosh"}
-    | {"mac", "snowsuit", "windbreaker", "windcheater", "bomber", "duffel", "duffle", "oilskin"}
-)
-"""Other names of what is worn over everything, out of doors."""
-SLEPT_IN: Final = frozenset(
-    {"pyjama", "pajama", "nightdress", "nightgown", "nightshirt", "nightie", "nightwear", "robe"}
-    | {"bathrobe", "sleepsuit", "sleeping", "sleepwear", "dressing", "onesie", "bed", "night"}
-)
-"""Words of what may be slept in, whatever else it is called: a pyjama jacket."""
 RAINPROOF: Final = "coated"
 PADDED: Final = frozenset({"wadding", "quilted"})
 HOOD: Final = "hood"
@@ -36,9 +26,9 @@ ZIPPED: Final = "open-ended-zip"
 def worn_over(garment: Garment, knowledge: Knowledge) -> bool:
     """Whether it is surely a coat, a jacket or the like, so that nobody sleeps in it."""
     words = set(singular_words(garment.name))
-    if words & (SLEPT_IN | NOT_OVER):
+    if words & (nouns.SLEPT_IN | nouns.NOT_WORN_OVER):
         return False
-    if words & OVER or any(word.endswith(ENDS) for word in words):
+    if words & nouns.WORN_OVER or any(word.endswith(ENDS) for word in words):
         return True
     entries = [knowledge.entries[cloth.entry] for cloth in garment.cloths.values()]
     if any(entry.family == RAINPROOF and entry.structure == "woven" for entry in entries):

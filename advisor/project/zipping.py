@@ -2,17 +2,13 @@
 
 from __future__ import annotations
 
+from advisor.knowledge import nouns
 from advisor.project.garment import Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
 ZIP = "zip"
-WAYS = frozenset({"zip", "zipper", "concealed", "invisible", "lapped", "centred", "centered"})
-"""Words in the name of a zip that do not say where it lies."""
 OUTSIDE = frozenset({"outside", "leg"})
-HALVES = frozenset({"front", "back"})
-"""Words of a zip that lies down the middle of a half of the garment."""
-ASIDE = frozenset({"side", "panel", "princess", "shoulder", "armhole", "yoke"})
-"""Words of a seam that lies in that half, and away from its middle."""
 
 
 def runs_into(seam: Seam, other: Seam) -> bool:
@@ -22,8 +18,8 @@ def runs_into(seam: Seam, other: Seam) -> bool:
 
 def in_its_line(seam: Seam, other: Seam) -> bool:
     """Whether the seam is called after the line that the zip lies in, of whatever cloth it is."""
-    where = set(singular_words(other.name)) - WAYS
-    aside = where <= HALVES and bool(ASIDE & set(singular_words(seam.name)))
+    where = set(singular_words(other.name)) - nouns.ZIPPED
+    aside = where <= nouns.HALVES and speaks_of(seam.name, nouns.BESIDE_THE_FRONT)
     return other.place == ZIP and bool(where) and where <= _lines(seam) and not aside
 
 

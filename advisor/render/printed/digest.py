@@ -22,8 +22,8 @@ LENGTHS = 2
 PER_KIND = {"damage": 2}
 NAMED = 3
 MANY = 10_000
-IN_BY_THEN = " in when "
-"""How it is told what lies beside a seam that is pressed hotter than that bears."""
+NEAR = "near"
+"""The kind of instruction that keeps an iron off what lies near it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,11 +34,8 @@ class Todo:
     places: tuple[str, ...]
     sources: tuple[str, ...]
     weight: tuple[int, int, str] = (0, 0, "")
-
-    @property
-    def harms(self) -> bool:
-        """Whether it tells of an iron near what it spoils; the order says it at each step too."""
-        return IN_BY_THEN in self.text
+    harms: bool = False
+    """Whether it tells of an iron near what it spoils; the order says it at each step too."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,9 +56,10 @@ def digest(report: Answer, *, everything: bool = False) -> Digest:
         grouped.setdefault(item.text, []).append(item)
     lone: dict[tuple[str, str], list[Todo]] = {}
     general: list[Todo] = []
+    near = {told.text for told in report.instructions if told.kind == NEAR}
     for text, items in _in_turn(grouped):
         places = tuple(dict.fromkeys(item.place for item in items))
-        todo = Todo(text, places, tuple(items[0].sources), items[0].weight)
+        todo = Todo(text, places, tuple(items[0].sources), items[0].weight, text in near)
         if len(places) > 1:
             general.append(todo)
         else:

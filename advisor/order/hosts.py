@@ -5,20 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.order.belonging import SET_LINING
 from advisor.order.kinds import SeamPlace
 from advisor.order.slits import slits_lined
 from advisor.project.attached import BONES, ENDS
 from advisor.project.companions import BAND_ENDS, BOUND, INNER, LINING, OUTER, RING
-from advisor.project.headwords import the_words
+from advisor.project.headwords import speaks_of, the_words
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
 CHANNEL: Final = frozenset({"channel", "casing"})
 """Words of what a bone goes into."""
-WRISTS: Final = frozenset({"cuff", "wrist", "rib", "hem"})
-"""Words of the ends at which a lining is felled in a way of its own."""
 ITS_BAND: Final = "its band"
 """How precedences call a band whose outer edge or ends are places of their own."""
 MADE_FOR: Final = "made for it"
@@ -39,7 +38,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "lining sewn by hand": lambda: (
             place.said("stitched by") == "hand"
             and place.role.id == SET_LINING
-            and not WRISTS & set(the_words(place.name))
+            and not speaks_of(place.name, nouns.RIBBED_ENDS)
             and not slits_lined(place, facts)
         ),
     }
