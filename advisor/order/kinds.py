@@ -319,7 +319,7 @@ def _off_the_sleeve(one: SeamPlace, other: SeamPlace) -> bool:
 
 def _above(place: SeamPlace) -> bool:
     high = place.role.id in called.UPPER_ROLES | {called.BUST_GATHERS}
-    return high or called.BODICE in _where(place)
+    return high or (called.BODICE in _where(place) and place.role.id != "waist")
 
 
 def _where(place: SeamPlace) -> frozenset[str]:
@@ -332,6 +332,7 @@ def _below(place: SeamPlace) -> bool:
     words = _where(place)
     return (
         bool(called.HANGING & words)
+        and place.role.id != "waist"
         and not {called.BODICE, "waist"} & words
         and place.role.id not in called.ZIPS
     )

@@ -17,6 +17,7 @@ from advisor.project.grain import hangs_on_the_bias
 from advisor.project.headwords import head_of
 from advisor.project.hembands import AT_WAIST, ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
+from advisor.project.partjoins import hangs_a_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
 from advisor.project.seamends import ends_a_seam
@@ -66,10 +67,9 @@ ARMS = frozenset({"underarm", "arm", "sleeve", "side", "armhole"})
 """Words of a gusset that is let in below an arm."""
 WRIST = frozenset({"cuff", "wrist"})
 """Words of the end of a sleeve."""
-GUSSET, LEG_SEAMS = "gusset", frozenset({"crotch", "inseam", "rise"})
+GUSSET, INSET, LEG_SEAMS = "gusset", "inset", frozenset({"crotch", "inseam", "rise"})
 TOPS = frozenset({"edge", "top", "opening", "facing", "mouth"})
 """Words of the upper edge of a pocket."""
-INSET = "inset"
 HEM_FACING = ("hem", "facing")
 """The last words of a hem that is faced: it lies at the lower edge, and not at a neck."""
 FLAP, POCKET_FLAP = "flap", "pocket-flap"
@@ -243,7 +243,8 @@ def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
         return "seam-end"
     if makes_up_a_collar(seam, garment):
         return "collar"
-    return "stand" if role == "collar-attach" and seam.placed_by == SET_BY else ""
+    hung = "waist" if role == "plain" and hangs_a_part(seam, garment) else ""
+    return "stand" if role == "collar-attach" and seam.placed_by == SET_BY else hung
 
 
 def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:
