@@ -15,12 +15,15 @@ STIFF, SLIPS = "stiffness", "slips at seams"
 
 
 def doubled(seam: Seam, entries: Mapping[str, Entry]) -> tuple[str, ...]:
-    """The shell and what lies behind it, where a seam joins each of the two to its own like."""
+    """The shell and what lies behind it, where a seam joins each of the two to its own like.
+
+    Behind lies the firmer of the two; of two as firm the one whose yarns hold.
+    """
     plies = [use.cloth for use in seam.uses if entries[use.cloth].kind == "cloth"]
     if len(plies) != DOUBLED or plies != plies[::-1] or len(set(plies)) != PAIR:
         return ()
     first, second = plies[0], plies[1]
-    levels = {name: entries[name].traits.get(STIFF, (0, 0))[0] for name in (first, second)}
+    levels = {n: (_level(n, STIFF, entries), -_level(n, SLIPS, entries)) for n in plies}
     return (first, second) if levels[second] >= levels[first] else (second, first)
 
 
