@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from typing import Final
 
 from advisor.claims.loaded import FIRM_FROM, MOUNTED, OFTEN
 from advisor.knowledge.model import Entry

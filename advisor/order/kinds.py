@@ -96,7 +96,11 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
     """
     if later.name == earlier.name or _ends_at(later, earlier) or _lies_in(earlier, later):
         return False
-    if _ends_at(earlier, later) or _lies_in(later, earlier) or (later.crosses is not None and earlier.name in later.crosses):
+    if (
+        _ends_at(earlier, later)
+        or _lies_in(later, earlier)
+        or (later.crosses is not None and earlier.name in later.crosses)
+    ):
         return True
     if earlier.crosses and later.name in earlier.crosses:
         return False

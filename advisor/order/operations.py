@@ -384,7 +384,8 @@ class _Maker:
     def _pressed(self, op: Operation, place: SeamPlace) -> Place:
         """What lies under the iron: nothing that is drawn in yet, nothing below a pocket.
 
-        A channel is pressed empty, and all the same as the sheet tells of it. A piece that is laid on has its edges turned while it is loose, at a heat of its own.
+        A channel is pressed empty, and all the same as the sheet tells of it. A piece that is laid
+        on has its edges turned while it is loose, at a heat of its own.
         """
         works = [stage.work for stage in place.method.stages]
         if place.kind.id == POCKET and op.id in works[: works.index(LAID) if LAID in works else 0]:

@@ -7,11 +7,11 @@ from dataclasses import replace
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
+from advisor.order.edgetrims import trim_role
 from advisor.order.frontgathers import TO_WAIST, WRAP, ends_at_waist, on_the_fronts
 from advisor.order.lacerole import edging_role, lace_role
 from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.order.rolewords import holds, read_role, words_of_place
-from advisor.project.folded import ON_SLEEVE
 from advisor.project.garment import Garment, Seam
 from advisor.project.grain import hangs_on_the_bias
 from advisor.project.headwords import head_of
@@ -230,8 +230,7 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
         above = any(called.UPPER_WORDS & words_of_place(other) for other in garment.seams)
         return "waist-dart" if called.HIPS & words or not above else ""
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
-        ends = _round_the_edges(seam, words) or _at_a_hemmed_wrist(words, garment)
-        return "edge-trim" if ends else ""
+        return trim_role(seam, garment)
     return "vent-lining" if kind == "lining-seam" and called.VENTS & words else ""
 
 
@@ -319,21 +318,6 @@ def _of_the_sleeve(words: set[str], seam: Seam, garment: Garment) -> bool:
     others = (set(singular_words(other.name)) for other in garment.seams if other is not seam)
     alike = (other for other in others if (LINING in other) == (LINING in words))
     return words <= {called.SLEEVE, LINING} and any(called.ARMHOLE & other for other in alike)
-
-
-def _round_the_edges(seam: Seam, words: set[str]) -> bool:
-    """Whether a trimming is called after edges, or is too long to lie on one piece.
-
-    One that names its piece is sewn to that, and several rows of it lie on the face.
-    """
-    long = seam.long_mm >= called.ROUND_MM and seam.making.times <= called.PAIR
-    return bool(called.EDGES & words) or (long and not called.PIECES & words)
-
-
-def _at_a_hemmed_wrist(words: set[str], garment: Garment) -> bool:
-    """Whether a trimming is called after the end of a sleeve, which a hem of its own finishes."""
-    hems = (set(singular_words(seam.name)) for seam in garment.seams if seam.place == "hem")
-    return bool(WRIST & words) and any(ON_SLEEVE & hem for hem in hems)
 
 
 def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:

@@ -8,8 +8,8 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_after
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.bandrings import side_of_a_band
-from advisor.order.belonging import MADE_FIRST
 from advisor.order.bandtried import basted_drawn_up
+from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.channels import of_a_strip
 from advisor.order.collarsin import catches_a_collar
