@@ -1,12 +1,14 @@
-"""A band from which what is drawn up hangs: how long it is and where it sits, only the body tells.
+"""A band from which a full skirt hangs: how long it is and where it sits, only the body tells.
 
-The seams that run into it join widths or hang free, and no fitting changes them.
+The seams that run into gathers join widths, and no fitting changes them; a circle grows at its
+waist as it hangs.
 """
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.order.hanging import cut_in_a_circle
 from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import UPPER_ROLES
 from advisor.project.methods import FITTINGS, PATTERNS
@@ -20,13 +22,20 @@ TRIED: Final = PATTERNS[0]
 
 
 def band_tried(place: SeamPlace, fitting: Fitting) -> bool:
-    """Whether it is the band of what is drawn up, fitted to the body, with nothing above it."""
-    drawn = place.kind.id == BAND and bool(place.full) and place.unit != "lining"
+    """Whether what is drawn up or cut in a circle hangs from it, fitted, with nothing above it."""
+    band = place.kind.id == BAND and place.unit != "lining"
+    drawn = band and (bool(place.full) or _of_a_circle(place, fitting))
     if not drawn or fitting.degree != TO_BODY or fitting.garment.pattern == TRIED:
         return False
     others = (p for p in fitting.places if p.alone == place.alone)
     above = any(p.role.id in UPPER_ROLES or p.role.id == WAIST for p in others)
     return not above and basted_drawn_up(place)
+
+
+def _of_a_circle(band: SeamPlace, fitting: Fitting) -> bool:
+    """Whether a hem of its cloth is that of a circle: the waist edge grows as it hangs."""
+    hems = (p for p in fitting.places if p.role.last and set(p.cloths) & set(band.cloths))
+    return any(cut_in_a_circle(p, fitting.places, fitting.garment.name) for p in hems)
 
 
 def basted_drawn_up(place: SeamPlace) -> bool:

@@ -233,3 +233,19 @@ def test_a_ribbon_is_laid_along_a_strip_while_that_is_flat() -> None:
     assert stands(found, "stitch on net edge ribbon", "gather second net tier")
     shorter = ordered(SKIRT.replace("length: 580 cm", "length: 420 cm"))
     assert stands(shorter, "join second net tier", "stitch on net edge ribbon")
+
+
+def test_the_band_of_a_circle_is_tried_on_and_that_of_straight_widths_is_not() -> None:
+    """The waist edge of a circle grows as it hangs, so its band is basted for the fitting."""
+    circle = """garment: Weir walker's skirt
+fitting: to the body
+fabrics: {crepe: {fabric: crepe, fibres: {wool: 100}, weight: 220 g/m2}}
+seams:
+  - {name: side, layers: [crepe, crepe], length: 70 cm, times: 2}
+  - {name: side zip, layers: [crepe, {notion: concealed zip}], length: 20 cm}
+  - {name: waistband, layers: [crepe, crepe], length: 72 cm}
+  - {name: hem, layers: [crepe], length: 480 cm, edge: hem, shape: curved}
+"""
+    assert stands(ordered(circle), "baste side", "baste waistband", "fit", "join waistband")
+    straight = circle.replace("480 cm, edge: hem, shape: curved", "110 cm, edge: hem")
+    assert "baste waistband" not in ordered(straight).order
