@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.hanging import cut_in_a_circle
-from advisor.order.kinds import SeamPlace
+from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.namewords import UPPER_ROLES
 from advisor.project.methods import FITTINGS, PATTERNS
 
@@ -22,14 +22,18 @@ TRIED: Final = PATTERNS[0]
 
 
 def band_tried(place: SeamPlace, fitting: Fitting) -> bool:
-    """Whether what is drawn up or cut in a circle hangs from it, fitted, with nothing above it."""
+    """Whether what is drawn up or cut in a circle hangs from it, fitted, with nothing above it.
+
+    What is slit or cut below it waits for the fitting, and so does the band that runs over that.
+    """
     band = place.kind.id == BAND and place.unit != "lining"
     drawn = band and (bool(place.full) or _of_a_circle(place, fitting))
     if not drawn or fitting.degree != TO_BODY or fitting.garment.pattern == TRIED:
         return False
-    others = (p for p in fitting.places if p.alone == place.alone)
+    others = [p for p in fitting.places if p.alone == place.alone]
     above = any(p.role.id in UPPER_ROLES or p.role.id == WAIST for p in others)
-    return not above and basted_drawn_up(place)
+    waits = any(crosses(place, p) and fitting.cut_into(p) for p in others)  # so the band waits too
+    return not above and not waits and basted_drawn_up(place)
 
 
 def _of_a_circle(band: SeamPlace, fitting: Fitting) -> bool:
