@@ -174,6 +174,7 @@ class _Gatherer:
         """What backs both sides of a seam shows nowhere, so it wishes no kind of seam or edge.
 
         A sheer under a firm shell is no sheer seam: the shell on either side says how it is made.
+        What keeps an edge from ravelling away holds for what lies inside as well.
         """
         uses = [use.cloth for use in seam.uses]
         hidden = frozenset(uses[1:-1]) - {uses[0]}
@@ -181,7 +182,8 @@ class _Gatherer:
         if len(uses) < least or uses[0] != uses[-1]:
             return
         for aspect in SEAM_ONLY:
-            kept = [s for s in said.get(aspect, ()) if not (s.cloths and s.cloths <= hidden)]
+            found = [(s, s.cloths and s.cloths <= hidden) for s in said.get(aspect, ())]
+            kept = [s for s, inner in found if not inner or (aspect == FINISH and s.claim.guards)]
             if aspect in said and kept:
                 said[aspect] = kept
 

@@ -5,10 +5,12 @@ What lies outside is then only its face, and the thread that holds is the backin
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import Final
 
 from advisor.claims.lies_behind import may_lie
 from advisor.knowledge.model import Knowledge
+from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
@@ -28,6 +30,11 @@ HOLDS: Final = (THREAD, "thread.size", NEEDLE, "stitch.length")
 """What makes a seam hold; a net is too fine to ask for more than a firm thread."""
 
 
+OFTEN: Final = 2
+"""In so many seams two cloths lie doubled before they are taken for mounted ones (estimate)."""
+DOUBLED, PARTS = 4, 2
+
+
 def mounts_near(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
     """The layers of every mounted piece, face first, that may lie at a place.
 
@@ -37,6 +44,24 @@ def mounts_near(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
     joins = seam.place in JOINS and not set(seam.cloths()) <= own
     mounts = (s for s in garment.seams if s.place == MOUNTED and may_lie(s, seam, garment))
     return [s.cloths() for s in mounts if joins or len({s.part, seam.part} - {""}) < 2]
+
+
+def doubled_near(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
+    """Two cloths that lie on each other in the seams of the part of a place, the face first.
+
+    A seam that joins each of them to its like has the faces in its middle. One such seam may have
+    been written for two bodies that hang in each other; of several, they lie as one.
+    """
+    own = (s for s in garment.seams if len({s.part, seam.part} - {""}) < PARTS)
+    found = Counter(pair for s in own if (pair := _plies(s)) for _ in range(s.making.times))
+    return [pair for pair, number in found.items() if number >= OFTEN]
+
+
+def _plies(seam: Seam) -> tuple[str, ...]:
+    """Face and backing of a seam of four plies that read alike from both ends; () of any other."""
+    plies = [use.cloth for use in seam.uses]
+    alike = len(plies) == DOUBLED and plies == plies[::-1] and plies[0] != plies[1]
+    return (plies[1], plies[0]) if alike and seam.place == PLAIN else ()
 
 
 def holds_by_backing(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, ...]:

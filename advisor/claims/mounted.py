@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from advisor.claims.edged import edge_cloths
-from advisor.claims.loaded import holds_by_backing, mounts_near
+from advisor.claims.loaded import doubled_near, holds_by_backing, mounts_near
 from advisor.claims.placefacts import SET_IN
 from advisor.claims.speakers import Said, cloth_says, is_heat_limit
 from advisor.knowledge import nouns
@@ -55,10 +55,14 @@ def backings(seam: Seam, garment: Garment) -> tuple[str, ...]:
 
 
 def _mounts(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
-    """The layers of every mounted piece, face first; none for the place where it is mounted."""
+    """The layers of every mounted piece, face first; none for the place where it is mounted.
+
+    Two cloths that lie doubled in seam after seam lie on each other as well, told or not.
+    """
     if seam.place in ("", MOUNTED):
         return []
-    return [names for names in mounts_near(seam, garment) if len(names) > 1]
+    told = [names for names in mounts_near(seam, garment) if len(names) > 1]
+    return told + [pair for pair in doubled_near(seam, garment) if pair not in told]
 
 
 def under_bag(seam: Seam, garment: Garment) -> tuple[str, ...]:

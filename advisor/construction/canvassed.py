@@ -2,34 +2,41 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import Final
+from collections import Counter
+from collections.abc import Iterable, Mapping
 
-from advisor.claims.loaded import FIRM_FROM, MOUNTED
+from advisor.claims.loaded import FIRM_FROM, MOUNTED, OFTEN
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Garment, Seam
 
-OFTEN: Final = 2
-"""In so many seams two cloths lie doubled before they are taken for mounted ones (estimate)."""
 DOUBLED, PAIR = 4, 2
 STIFF, SLIPS = "stiffness", "slips at seams"
 
 
 def doubled(seam: Seam, entries: Mapping[str, Entry]) -> tuple[str, ...]:
-    """The shell and what lies behind it, where a seam joins each of the two to its own like."""
+    """The shell and what lies behind it, where a seam joins each of the two to its own like.
+
+    Behind lies the firmer of the two; of two as firm the one whose yarns hold.
+    """
     plies = [use.cloth for use in seam.uses if entries[use.cloth].kind == "cloth"]
     if len(plies) != DOUBLED or plies != plies[::-1] or len(set(plies)) != PAIR:
         return ()
     first, second = plies[0], plies[1]
-    levels = {name: entries[name].traits.get(STIFF, (0, 0))[0] for name in (first, second)}
+    levels = {n: (_level(n, STIFF, entries), -_level(n, SLIPS, entries)) for n in plies}
     return (first, second) if levels[second] >= levels[first] else (second, first)
 
 
 def backed_pairs(garment: Garment, entries: Mapping[str, Entry]) -> set[tuple[str, ...]]:
     """Every shell with the cloth behind it: mounted by a place, or doubled in seam after seam."""
     told = {s.cloths()[:PAIR] for s in garment.seams if s.place == MOUNTED}
-    found = [pair for s in garment.seams if (pair := doubled(s, entries))]
-    return told | {pair for pair in found if found.count(pair) >= OFTEN}
+    return told | often_doubled(garment.seams, entries)
+
+
+def often_doubled(seams: Iterable[Seam], entries: Mapping[str, Entry]) -> set[tuple[str, ...]]:
+    """The pairs that lie doubled in several seams, or in one that the garment has several times."""
+    held = ((doubled(seam, entries), seam.making.times) for seam in seams)
+    found = Counter(pair for pair, times in held if pair for _ in range(times))
+    return {pair for pair, number in found.items() if number >= OFTEN}
 
 
 def stayed_by_backing(seam: Seam, garment: Garment, entries: Mapping[str, Entry]) -> bool:

@@ -23,6 +23,7 @@ from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import SEWN_ON
+from advisor.project.attached import BONES
 from advisor.project.buttons import BUTTON, on_a_front
 from advisor.project.companions import buys_its_notions
 from advisor.project.covering import sets_it
@@ -113,6 +114,7 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
         for seam in garment.seams:
             sets = entry.kind != "zip" or sets_it(seam, holding)
             sets = sets and not _only_sewn_to(seam, name, entry, garment)
+            sets = sets and not _of_its_channel(seam, name, garment)
             if name in seam.cloths() and buys_its_notions(seam) and sets:
                 sized = _by_length(entry) or _by_piece(entry)
                 wide = width_of(name, seam, entry, garment) if sized else None
@@ -127,6 +129,13 @@ def _only_sewn_to(seam: Seam, name: str, entry: Entry, garment: Garment) -> bool
     """Whether hooks or snaps are sewn here to a tape that some other place lays along its line."""
     fastens = seam.place in SEWN_ON and entry.kind not in BY_PIECE and "length" not in seam.facts
     return fastens and any(name in s.cloths() and s.place not in SEWN_ON for s in garment.seams)
+
+
+def _of_its_channel(seam: Seam, name: str, garment: Garment) -> bool:
+    """Whether bones are slid here into a channel of what another place has stitched on."""
+    belongs = seam.companion
+    hosts = belongs.hosts if belongs is not None and belongs.what == BONES else ()
+    return any(name in s.cloths() for s in garment.seams if s.name in hosts)
 
 
 def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledge) -> NotionBought:

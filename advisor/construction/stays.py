@@ -15,6 +15,7 @@ from advisor.project.companions import AT_ZIP, JOINED
 from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
+from advisor.project.together import ribbon_as_band
 
 if TYPE_CHECKING:
     from advisor.claims.combine import Verdict
@@ -134,6 +135,7 @@ def stayed_once(
         if (
             (not said and stayed_by_backing(seam, garment, about))
             or taped_elsewhere(seam, garment)
+            or ribbon_as_band(seam, garment.plan.pieces, about)
             or drawn_in_elsewhere(seam, garment, knowledge)
             or edge_stayed_for_zip(seam, garment)
             or _stay_among_its_layers(seam, garment, knowledge)

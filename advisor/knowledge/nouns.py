@@ -119,6 +119,9 @@ LOW_BANDS: Final = WAISTS | {"welt"}
 HIPS: Final = _of("waist hip")
 SKIRTS: Final = _of("skirt underskirt overskirt petticoat kilt")
 """What lies below a waist and nowhere else."""
+HUNG_PARTS: Final = SKIRTS | _of("peplum basque")
+BODICES: Final = _of("bodice corset corselet top")
+"""Parts that hang from a waist, and those that stand above one."""
 FULL: Final = _of("tier frill flounce")
 SKIRTED: Final = SKIRTS | FULL
 OF_A_SKIRT: Final = SKIRTS | _of("waist tier flounce")
@@ -167,6 +170,8 @@ NO_WAY_IN: Final = NO_DOOR | NECKS | _of("hanging loop")
 FRONT_OPENING: Final = _of("front opening wrap")
 FRONT_EDGE: Final = _of("front edge")
 NO_FRONT_EDGE: Final = ROUND_THE_HEAD | _of("armhole pocket flap cuff sleeve")
+FACED_CLOSINGS: Final = _of("closing closure opening placket fastening side")
+"""A faced edge, and the seam below it, that name the same line."""
 WAYS_IN: Final = _of("opening open slit split wrap wrapover lap placket lacing")
 """What lets the wearer in."""
 OPENS_BEHIND: Final = WAYS_IN | _of("back centre")

@@ -184,6 +184,7 @@ Fact = Literal[
     "allowance is cut down",
     "allowance is kept",
     "band is a ribbon",
+    "ribbon is the band",
     "cord to be covered",
     "lined by another place",
     "ring not told",

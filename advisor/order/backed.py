@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from advisor.knowledge.ordering import Operation
 from advisor.order.kinds import SeamPlace, crosses, related
+from advisor.project.attached import SLID_IN
 from advisor.project.placing import BONES
 
 if TYPE_CHECKING:
@@ -20,6 +21,10 @@ OFF_THE_SEAMS = "; a channel for bones that lies on no seam is sewn to the backi
 SPIRAL = "spiral-boning"
 NIPPED = ", nipped off coil by coil with side cutters, goggles on, a tip pressed on both ends"
 ROUNDED, STEEL, GOGGLES = ", their ends rounded or capped", "flat-steel-boning", ", goggles on"
+BOTH = (
+    ": spirals nipped off coil by coil with side cutters, flat steel cut across and its corners "
+    "rounded, goggles on, a tip on every end"
+)
 HOOP = "slide the steel into"
 """How a hoop goes into its channel: no fitting has seen that."""
 SLID = (
@@ -83,13 +88,25 @@ def bones_cut(facts: Facts) -> str:
     """How the bones of a garment are cut for the fitting: spirals are nipped off and tipped."""
     spiral = any(facts.entry(n).id == SPIRAL for p in facts.places for n in p.notions)
     steel = any(facts.entry(n).id == STEEL for p in facts.places for n in p.notions)
+    if spiral and steel:
+        return BOTH
     return NIPPED if spiral else ROUNDED + GOGGLES * steel
 
 
-def slid_in(op: Operation, facts: Facts) -> str:
+def slid_in(op: Operation, place: SeamPlace, facts: Facts) -> str:
     """The sentence of a bone that was tried on already; "" for one that was not."""
     tried = op.id == "bone" and op.verb != HOOP and boned_after(facts.places, facts.fitting)
-    return SLID if tried else ""
+    told = SLID if tried else op.does
+    if op.id not in ("bone", "close-bones") or not _with_others(place, facts.places):
+        return told if tried else ""
+    return told.replace("the bones", "{name}", 1)
+
+
+def _with_others(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether other bones as well are slid into the channels that these are."""
+    hosts = place.seam.companion.hosts if place.seam.companion else ()
+    alike = (p for p in places if p.kind.id == place.kind.id == SLID_IN and p is not place)
+    return any(p.seam.companion and set(p.seam.companion.hosts) & set(hosts) for p in alike)
 
 
 def as_worked(names: Sequence[str], facts: Facts) -> str:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.knowledge.ordering import Operation
 from advisor.order.ascut import holed_for_good
+from advisor.order.bandtried import basted_drawn_up
 from advisor.order.fitting import TO_BODY
 
 if TYPE_CHECKING:
@@ -59,7 +60,7 @@ def _basted(op: Operation, usual: Operation, place: SeamPlace, facts: Facts) -> 
     if coated and not leaks and op == usual:
         op = replace(op, does=IN_ALLOWANCE)
     gives = op.verb == BASTE and "{how}" in op.does and _pulled_on(place, facts)
-    if op == usual and facts.of_seam("gathered", place):
+    if op == usual and facts.of_seam("gathered", place) and not basted_drawn_up(place):
         op = replace(op, does=DRAWN_UP + TAKEN_OUT * gives)
     return replace(op, machine=ZIGZAG) if gives else op
 

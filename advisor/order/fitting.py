@@ -15,6 +15,7 @@ from functools import cached_property
 from advisor.knowledge import nouns
 from advisor.knowledge.ordering import SEWN, Operation
 from advisor.order.bandlining import takes_whole_lining
+from advisor.order.bandtried import band_tried
 from advisor.order.channels import level_open
 from advisor.order.hooded import depth_open, hood_tried
 from advisor.order.infull import lies_in_fullness
@@ -362,7 +363,8 @@ class Fitting:
         if degree == NOT or place.op != "join":
             return False
         bib = waist or "bib" in singular_words(place.name) or place.kind.id == "waistband"
-        return (waist and degree == TO_BODY) or (bib and self._strapped(place))
+        close = (waist and degree == TO_BODY) or band_tried(place, self)
+        return close or (bib and self._strapped(place))
 
     def _strapped(self, place: SeamPlace) -> bool:
         """Whether it joins pieces of the shell of what hangs from the straps of a bib."""

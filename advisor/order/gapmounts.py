@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from advisor.construction.canvassed import OFTEN, doubled
+from advisor.construction.canvassed import doubled, often_doubled
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.order.kinds import SeamPlace
@@ -26,7 +26,7 @@ def unmounted(
     behind = pair[1]
     called = speaks_of(behind, nouns.BACKS)
     told = any(p.kind.family == "backing" and behind in p.cloths for p in places)
-    alone = any(p.cloths == (behind,) for p in places)
-    often = sum(doubled(p.seam, entries) == pair for p in places) >= OFTEN
+    alone = any(p.cloths == (behind,) for p in places if p.kind.family == "seam")
+    often = pair in often_doubled((p.seam for p in places), entries)
     asked = often and not (told or alone or called or entries[behind].family in BACKING)
     return pair if asked else ()

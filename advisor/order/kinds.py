@@ -94,9 +94,13 @@ def crosses(later: SeamPlace, earlier: SeamPlace) -> bool:
     What is said of one of the two settles it for both: who says that the inseam crosses the
     crotch says as well that the crotch does not cross the inseam.
     """
-    if later.name == earlier.name or _ends_at(later, earlier):
+    if later.name == earlier.name or _ends_at(later, earlier) or _lies_in(earlier, later):
         return False
-    if _ends_at(earlier, later) or (later.crosses is not None and earlier.name in later.crosses):
+    if (
+        _ends_at(earlier, later)
+        or _lies_in(later, earlier)
+        or (later.crosses is not None and earlier.name in later.crosses)
+    ):
         return True
     if earlier.crosses and later.name in earlier.crosses:
         return False
@@ -131,6 +135,18 @@ def _ends_at(channel: SeamPlace, edge: SeamPlace) -> bool:
     """Whether a channel of bones is said to meet an edge: then the edge runs over its end."""
     named = edge.name in (channel.crosses or ())
     return named and channel.role.id == called.CHANNEL and edge.kind.family in ("edge", "band")
+
+
+def _lies_in(channel: SeamPlace, edge: SeamPlace) -> bool:
+    """Whether a channel lies between the plies of a faced edge, called after the same: back bones.
+
+    It is stitched through both when the edge is turned.
+    """
+    plies = [use for use in channel.seam.uses if use.cloth in channel.cloths]
+    halves = nouns.HALVES & set(singular_words(channel.name)) & set(singular_words(edge.name))
+    along = channel.role.id == called.CHANNEL and edge.kind.id == "faced-edge"
+    shared = set(channel.cloths) & set(edge.cloths)
+    return along and len(plies) > 1 and bool(halves and shared) and len(channel.notions) == 1
 
 
 def crosses_by_custom(later: SeamPlace, earlier: SeamPlace) -> bool:
@@ -335,7 +351,7 @@ def _off_the_sleeve(one: SeamPlace, other: SeamPlace) -> bool:
 
 def _above(place: SeamPlace) -> bool:
     high = place.role.id in called.UPPER_ROLES | {called.BUST_GATHERS}
-    return high or called.BODICE in _where(place)
+    return high or (called.BODICE in _where(place) and place.role.id != "waist")
 
 
 def _where(place: SeamPlace) -> frozenset[str]:
@@ -348,6 +364,7 @@ def _below(place: SeamPlace) -> bool:
     words = _where(place)
     return (
         bool(nouns.SKIRTS & words)
+        and place.role.id != "waist"
         and not {called.BODICE, "waist"} & words
         and place.role.id not in called.ZIPS
     )

@@ -237,6 +237,9 @@ class _Search:
         joins = [p for p in near if p.kind.id == "lining-seam"]
         if any(WAIST in singular_words(p.name) for p in joins):
             return False
+        tiers = (p for p in near if p.kind.family == "gathers" and p.role.id != WAIST)
+        if any(set(place.cloths) & set(p.cloths) - set(p.full) for p in tiers):
+            return False  # what is drawn up there hangs from the lower edge and takes it in
         return not hems and not any(lining_ends_at_waist(p, near) for p in joins)
 
     def hangs_from_band(self, place: SeamPlace) -> bool:

@@ -10,7 +10,6 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from advisor.claims.collect import Place
 from advisor.order.bastedin import brings_in
 from advisor.order.precedences import borne_near, too_tender
 from advisor.order.rounding import PRESSINGS
@@ -43,7 +42,5 @@ def _lids(task: Task, before: Sequence[Task], setups: Setups) -> list[tuple[floa
     near = [b for b in before if brings_in(b) and b.op != BACKING]
     beside = [(borne_near(task, b, setups), too_tender(task, b, setups, most)) for b in near]
     found = [(lid, who) for lid, who in beside if who]
-    if setups.bones(place):  # pressed empty, and told as one heat for the whole of it
-        found.append((setups.limit(Place("seam", place.name)), frozenset()))
     start = iron.temperature_c
     return [(lid, who) for lid, who in found if lid is not None and start <= lid < most]

@@ -386,9 +386,10 @@ class _Maker:
         return self.setups.iron(self._pressed(op, place)) if op.iron == "seam" else None
 
     def _pressed(self, op: Operation, place: SeamPlace) -> Place:
-        """What lies under the iron: no bone yet, nothing that is drawn in, nothing below a pocket.
+        """What lies under the iron: nothing that is drawn in yet, nothing below a pocket.
 
-        A piece that is laid on has its edges turned while it is loose, at a heat of its own.
+        A channel is pressed empty, and all the same as the sheet tells of it. A piece that is laid
+        on has its edges turned while it is loose, at a heat of its own.
         """
         works = [stage.work for stage in place.method.stages]
         if place.kind.id == POCKET and op.id in works[: works.index(LAID) if LAID in works else 0]:
@@ -396,4 +397,4 @@ class _Maker:
         drawn = works.index(DRAWN) if DRAWN in works else -1
         if op.id in works and works.index(op.id) < drawn:
             return self.setups.empty(place)
-        return self.setups.unboned(place)
+        return Place("seam", place.name)

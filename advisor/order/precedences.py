@@ -282,9 +282,18 @@ def too_tender(
         frozenset(n for n, most in found.items() if most is not None and most < heat)
         for found in (bears, behind)
     ]
-    found = lower[0] or lower[1] or (frozenset() if _drawn_later(joined) else there)
+    later = _drawn_later(joined) or (
+        joined.op == "baste" and _notion_bears_less(place, heat, setups)
+    )
+    found = lower[0] or lower[1] or (frozenset() if later else there)
     clear = clear_of_hem(hot.place, place, setups.garment) if hot.place else frozenset()
     return found - clear - out_of_reach(hot, joined, setups)
+
+
+def _notion_bears_less(place: SeamPlace, heat: float, setups: Setups) -> bool:
+    """Whether it is a notion that makes a place tender, which comes off after a fitting."""
+    own = (setups.bears_alone(name) for name in place.notions)
+    return any(most is not None and most < heat for most in own)
 
 
 def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:

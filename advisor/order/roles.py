@@ -8,6 +8,7 @@ from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import SeamKind
 from advisor.order import namewords as called
+from advisor.order.edgetrims import trim_role
 from advisor.order.frontgathers import TO_WAIST, WRAP, ends_at_waist, on_the_fronts
 from advisor.order.lacerole import edging_role, lace_role
 from advisor.order.legwords import on_a_leg, with_both_seams
@@ -17,6 +18,7 @@ from advisor.project.grain import hangs_on_the_bias
 from advisor.project.headwords import head_of, speaks_of
 from advisor.project.hembands import ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, of_a_part, of_part
+from advisor.project.partjoins import hangs_a_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
 from advisor.project.seamends import ends_a_seam
@@ -217,7 +219,7 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
     beside = lace or (
         NECKBAND if _at_the_foot(role, seam, garment, kind) else _of_a_frill(role, seam, garment)
     )
-    if beside := beside or _told_apart(seam, garment):
+    if beside := beside or _told_apart(role, seam, garment):
         return beside
     if GUSSET in words and (nouns.ARMS & words or role in ("crotch", "inseam")):
         return _gusset(words, seam, garment)
@@ -231,12 +233,11 @@ def _narrower(role: str, seam: Seam, garment: Garment, kind: str) -> str:
         above = any(nouns.WITH_A_BODICE & words_of_place(other) for other in garment.seams)
         return "waist-dart" if nouns.HIPS & words or not above else ""
     if kind == "ribbon" and seam.name not in garment.wishes.joins and not seam.making.crosses:
-        ends = _round_the_edges(seam, words) or _at_a_hemmed_wrist(words, garment)
-        return "edge-trim" if ends else ""
+        return trim_role(seam, garment)
     return "vent-lining" if kind == "lining-seam" and nouns.VENTS & words else ""
 
 
-def _told_apart(seam: Seam, garment: Garment) -> str:
+def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
     """What is half of a thing whose other half is a place of its own; "" where it is whole."""
     if is_bag_of_one(seam, garment.seams):
         return SEAM_BAG
@@ -244,7 +245,8 @@ def _told_apart(seam: Seam, garment: Garment) -> str:
         return "seam-end"
     if makes_up_a_collar(seam, garment):
         return "collar"
-    return "stand" if seam.placed_by == SET_BY else ""
+    hung = "waist" if role == "plain" and hangs_a_part(seam, garment) else ""
+    return "stand" if seam.placed_by == SET_BY else hung
 
 
 def _at_the_foot(role: str, seam: Seam, garment: Garment, kind: str) -> bool:
@@ -319,21 +321,6 @@ def _of_the_sleeve(words: set[str], seam: Seam, garment: Garment) -> bool:
     others = (set(singular_words(other.name)) for other in garment.seams if other is not seam)
     alike = (other for other in others if (LINING in other) == (LINING in words))
     return words <= {called.SLEEVE, LINING} and any("armhole" in other for other in alike)
-
-
-def _round_the_edges(seam: Seam, words: set[str]) -> bool:
-    """Whether a trimming is called after edges, or is too long to lie on one piece.
-
-    One that names its piece is sewn to that, and several rows of it lie on the face.
-    """
-    long = seam.long_mm >= called.ROUND_MM and seam.making.times <= called.PAIR
-    return bool(nouns.TRIMMED_ROUND & words) or (long and not nouns.TRIMMED & words)
-
-
-def _at_a_hemmed_wrist(words: set[str], garment: Garment) -> bool:
-    """Whether a trimming is called after the end of a sleeve, which a hem of its own finishes."""
-    hems = (set(singular_words(seam.name)) for seam in garment.seams if seam.place == "hem")
-    return bool(nouns.WRISTS & words) and any(nouns.ON_SLEEVE & hem for hem in hems)
 
 
 def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKind:

@@ -124,7 +124,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     holed = holed_for_good(place, facts)
     alone = holed and op.id == "interface" and skins_alone(place, facts)
     does = ALONE if alone and not facts.setups.glues_left_out(place) else does
-    does = slid_in(op, facts) or lace_edge(op, place, facts) or does
+    does = slid_in(op, place, facts) or lace_edge(op, place, facts) or does
     text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
     gap = end_of(op, place, facts, alone=does == ALONE)
     text = f"{text.removesuffix('.')}{gap}." if gap else text

@@ -9,6 +9,7 @@ from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_after
 from advisor.order.bandlining import takes_whole_lining
 from advisor.order.bandrings import side_of_a_band
+from advisor.order.bandtried import basted_drawn_up
 from advisor.order.belonging import MADE_FIRST
 from advisor.order.beside import ends_of, gone_through, is_frill
 from advisor.order.channels import of_a_strip
@@ -87,7 +88,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
-        "drawn up after it is tried on": op.id == "gather" and fitting.basted(place),
+        "drawn up after it is tried on": op.id == "gather"
+        and fitting.basted(place)
+        and not basted_drawn_up(place),
         "sleeve looked at": _looked_at(place) and _hangs_anew(facts),
         "sleeve with a vent": any(map(_slit_of_a_sleeve, facts.places)),
         "layers laid together": op.id == "baste" and op.verb != op.id,

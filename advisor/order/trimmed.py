@@ -12,7 +12,7 @@ from advisor.order.legs import STRIPE
 from advisor.project.lacewords import finished_below, is_lace, spread
 from advisor.project.placing import lace_on_edge, singular_words
 from advisor.project.stripes import caught_in_its_seam
-from advisor.project.together import over_its_mount, ribbon_at_the_waist
+from advisor.project.together import over_its_mount, ribbon_as_band, ribbon_at_the_waist
 from advisor.project.tucked import tucks_on_a_piece
 
 if TYPE_CHECKING:
@@ -46,6 +46,11 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     return {
         "band is a ribbon": lambda: ribbon_band(
             place, {n: facts.entry(n) for n in place.seam.cloths()}
+        ),
+        "ribbon is the band": lambda: ribbon_as_band(
+            place.seam,
+            facts.garment.plan.pieces,
+            {n: facts.entry(n) for n in place.seam.cloths()},
         ),
         "top of the pocket open": lambda: not _top_finished(place, facts),
         "top of the pocket finished": lambda: _top_finished(place, facts),

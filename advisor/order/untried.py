@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.project.methods import FITTINGS, PATTERNS
 from advisor.project.placing import POCKETS, singular_words
@@ -17,8 +18,6 @@ HOLED = (NEEDLE_HOLES, HOLES_FOR_GOOD)
 DART, CROTCH, INSEAM = "dart", "crotch", "inseam"
 TO_BODY: Final = FITTINGS[0]
 FACED: Final = "faced-edge"
-OPENINGS: Final = frozenset({"closing", "closure", "opening", "placket", "fastening", "side"})
-"""Words of a faced edge, and of the seam below it, that name the same line."""
 NOT: Final = FITTINGS[2]
 TRIED, NEW = PATTERNS
 ARMHOLE, UNDERARM = "armhole", "underarm"
@@ -60,7 +59,7 @@ def in_a_line_that_drops(place: SeamPlace, fitting: Fitting) -> bool:
 
     The seam below it and its edges are one line: made before, it holds up what is to drop.
     """
-    here = OPENINGS & set(singular_words(place.name))
+    here = nouns.FACED_CLOSINGS & set(singular_words(place.name))
     if place.kind.id != FACED or not here:
         return False
     return any(fitting.drops(p) and here & set(singular_words(p.name)) for p in fitting.places)

@@ -64,7 +64,7 @@ def slid_in(place: Beside) -> Seam | None:
     """Bones that go into the channels which other places stitch, and which hold none of their own.
 
     Of several channels those count that are called after the same: `side bones` go into `side
-    bone channels`.
+    bone channels`. Bones with a name of their own between two plies lie in a channel of those.
     """
     if place.seam.place != CHANNELS or not place.holds(BONE):
         return None
@@ -73,6 +73,9 @@ def slid_in(place: Beside) -> Seam | None:
     hosts = [o for o in parts if set(o.cloths()) & set(place.cloths)]
     called = [o for o in hosts if set(place.words[:-1]) & set(the_words(o.name)[:-1])]
     hosts = called if place.words[:-1] and called else hosts
+    plies = [use for use in place.seam.uses if use.cloth in place.cloths]
+    if place.words[:-1] and not called and len(plies) > 1:
+        return None
     return belongs_as(place, SLID_IN, BONES, hosts, first=False) if hosts else None
 
 

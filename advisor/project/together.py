@@ -10,8 +10,10 @@ from advisor.knowledge.model import Entry
 from advisor.project.borders import laid_along
 from advisor.project.garment import Seam
 from advisor.project.headwords import the_words
+from advisor.project.making import Piece
 
 MOUNT, HEM, BAND, PLAIN = "underlining", "hem", "waistband", "seam"
+BAND_WORD = "band"
 WAIST = "waist"
 FACES_A_WAIST = frozenset({"petersham", "grosgrain-ribbon"})
 LAID, ALONG = "applique", "the turned edge that it lies along"
@@ -41,7 +43,9 @@ def _seen(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], lace:
     if seam.placed_by and seam.place == SET_IN and _tops_a_patch(seam, seams):
         return replace(seam, place=FACED, placed_by=TOP_OF_PATCH)
     ribbon = ribbon_at_the_waist(seam, entries)
-    if seam.place != PLAIN or not seam.placed_by or not ribbon or _waist_beside(seam, seams):
+    if seam.place != PLAIN or not seam.placed_by or not ribbon:
+        return seam
+    if _waist_beside(seam, seams, ribbon):
         return seam
     return replace(seam, place=BAND, placed_by=TAPED.format(ribbon=ribbon))
 
@@ -64,10 +68,25 @@ def ribbon_at_the_waist(seam: Seam, entries: Mapping[str, Entry]) -> str:
     words = {*the_words(seam.name)}
     ribbons = [n for n in seam.cloths() if n in entries and entries[n].id in FACES_A_WAIST]
     one = len(seam.uses) == len(ribbons) + 1 and all(use.fullness <= 1 for use in seam.uses)
-    return ribbons[0] if ribbons and one and WAIST in words and not nouns.TAPED & words else ""
+    called = WAIST in words or BAND_WORD in words
+    return ribbons[0] if ribbons and one and called and not nouns.TAPED & words else ""
 
 
-def _waist_beside(seam: Seam, seams: Sequence[Seam]) -> bool:
-    ours = set(seam.cloths())
+def ribbon_as_band(seam: Seam, pieces: Sequence[Piece], entries: Mapping[str, Entry]) -> bool:
+    """Whether a ribbon is the band of one cloth, and not what lies inside a band that is cut.
+
+    What is drawn up is cut for no band, nor is there one where every piece is told and none is it.
+    """
+    ribbons = [n for n in seam.cloths() if n in entries and entries[n].id in FACES_A_WAIST]
+    if seam.place != BAND or len(ribbons) != 1 or len(seam.uses) != len(ribbons) + 1:
+        return False
+    full = any(use.fullness > 1 for use in seam.uses)
+    cut = any({BAND, BAND_WORD} & {*the_words(piece.name)} for piece in pieces)
+    faced = WAIST in the_words(seam.name)
+    return full or (bool(pieces) and not cut and not faced)
+
+
+def _waist_beside(seam: Seam, seams: Sequence[Seam], ribbon: str) -> bool:
+    ours = set(seam.cloths()) - {ribbon}
     others = (s for s in seams if s is not seam and ours & set(s.cloths()))
     return any({WAIST, BAND} & {*the_words(s.name)} for s in others)
