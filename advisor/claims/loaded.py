@@ -33,6 +33,8 @@ HOLDS: Final = (THREAD, "thread.size", NEEDLE, "stitch.length")
 OFTEN: Final = 2
 """In so many seams two cloths lie doubled before they are taken for mounted ones (estimate)."""
 DOUBLED, PARTS = 4, 2
+HELD: Final = frozenset({"underlining", "quilting"})
+"""Kinds of place that hold two cloths as one."""
 
 
 def mounts_near(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
@@ -50,11 +52,16 @@ def doubled_near(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
     """Two cloths that lie on each other in the seams of the part of a place, the face first.
 
     A seam that joins each of them to its like has the faces in its middle. One such seam may have
-    been written for two bodies that hang in each other; of several, they lie as one.
+    been written for two bodies that hang in each other; of several, they lie as one. What a place
+    quilts or mounts tells by itself where it lies, and no cloth lies in a part that has none of it.
     """
+    part = next((set(p.layers) for p in garment.parts if p.name == seam.part and p.layers), None)
+    told = [set(s.cloths()) for s in garment.seams if s.place in HELD]
     own = (s for s in garment.seams if len({s.part, seam.part} - {""}) < PARTS)
     found = Counter(pair for s in own if (pair := _plies(s)) for _ in range(s.making.times))
-    return [pair for pair, number in found.items() if number >= OFTEN]
+    often = [pair for pair, number in found.items() if number >= OFTEN]
+    often = [pair for pair in often if not any(set(pair) <= cloths for cloths in told)]
+    return [pair for pair in often if part is None or set(pair) <= part]
 
 
 def _plies(seam: Seam) -> tuple[str, ...]:

@@ -291,9 +291,9 @@ def too_tender(
 
 
 def _notion_bears_less(place: SeamPlace, heat: float, setups: Setups) -> bool:
-    """Whether it is a notion that makes a place tender, which comes off after a fitting."""
+    """Whether it is a notion that makes a strap tender, which comes off after a fitting."""
     own = (setups.bears_alone(name) for name in place.notions)
-    return any(most is not None and most < heat for most in own)
+    return place.kind.id == TIES and any(most is not None and most < heat for most in own)
 
 
 def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:
