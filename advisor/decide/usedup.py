@@ -23,7 +23,7 @@ GOGGLES = Thing("goggles", ONCE, tool=True)
 HARD, SEAMED = 2, frozenset({"seam", "yoke"})
 """The level of `embellished` that throws splinters; kinds of place that it is cleared from."""
 LACED = "laced"
-BUTTONHOLE = "buttonhole"
+BUTTONHOLE, BUTTON = "buttonhole", "button"
 LOST = frozenset({"button", "hook", "snap"})
 """What one more is bought of, for one gets lost; nobody keeps a second buckle."""
 GLUE = frozenset({"glue"})
@@ -85,7 +85,7 @@ def unnamed_buttons(
     """The buttonholes of a garment for which it names no buttons anywhere."""
     holes = {seam.name for seam in garment.seams if seam.place == BUTTONHOLE}
     needs = used_up(garment, methods, knowledge)
-    sewn = (need for need in needs if need.group == GROUP)
+    sewn = (need for need in needs if need.item == BUTTON)
     return frozenset(holes & {name for need in sewn for name in need.places})
 
 
