@@ -274,8 +274,8 @@ class Setups:
     def finish_machine(self, seam: SeamPlace) -> MachineState | None:
         """How a machine is set to neaten the edges; None for hand work."""
         finish, state = self.finish(seam), self.lock_machine(seam)
-        if not finish and seam.op == "hem":  # neatened before it is turned up, as the machine can
-            finish = "zigzag" if self.zigzags else "hand overcast"
+        if not finish and seam.op == "hem" and not self.zigzags:
+            return None  # its edge is overcast, and it is turned up, by hand
         if finish in BY_HAND or state is None:
             return None
         if finish == "overlocked" and self.garment.maker.overlocker:
