@@ -17,6 +17,7 @@ from advisor.order import (
     flatsleeve,
     madeup,
     nailed,
+    pocketbags,
     quilting,
     sashes,
     shearing,
@@ -44,6 +45,7 @@ ROOMS = (
     trimmed,
     companions,
     nailed,
+    pocketbags,
     quilting,
 )
 

@@ -70,6 +70,7 @@ SET_IN = "armhole"
 BONES_CLEAR = 6.0
 """How far a bone ends from any seam at the least, mm: common practice."""
 BY_HAND = "with the fingers: no iron here"
+CURTAINED = "band-with-curtain"
 FACE = "face"
 """What the stage is called that sews the outer edge of a band to its facing."""
 LINING_AFTER = "fell-hem"
@@ -99,6 +100,8 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     if op.id == "join":
         absent |= {name for name in place.notions if facts.entry(name).id in LAID_AFTER}
     facing = faced_with(place, facts.places, facts.garment)
+    if place.method.id == CURTAINED:  # named by the maker, it hangs whatever else the band holds
+        facing = facing or place.cloths[-1]
     if op.id == "join" and any(stage.verb == FACE for stage in place.method.stages):
         absent |= {facing}
     apart = _falls_apart(op, place, facts)
