@@ -14,6 +14,8 @@ from advisor.project.linings import of_a_part
 from advisor.project.placing import singular_words
 
 HEM: Final = "hem"
+ENDS: Final = frozenset({HEM, "raw", "bound"})
+"""Edges at which a half lining ends by itself."""
 
 
 def may_lie(mount: Seam, seam: Seam, garment: Garment) -> bool:
@@ -48,7 +50,7 @@ def _edge(seam: Seam) -> object:
 
 
 def _ends_above(mount: Seam, garment: Garment) -> bool:
-    """Whether what is mounted there reaches part of the way only, and has a hem of its own."""
+    """Whether what is mounted there reaches part of the way only, and has an edge of its own."""
     behind = set(mount.cloths()[1:])
-    hems = (s for s in garment.seams if _edge(s) == HEM and set(s.cloths()) <= behind)
-    return of_a_part(mount) and any(hems)
+    ends = (s for s in garment.seams if _edge(s) in ENDS and set(s.cloths()) <= behind)
+    return of_a_part(mount) and any(ends)

@@ -119,6 +119,10 @@ def drop_backing(
     held = holds_by_backing(seam, garment, knowledge)
     if THREAD in held:  # the strength of the backing's seam decides, not the look of its face
         said[THREAD] = [s for s in said[THREAD] if s.cloths & behind or _of_a_rule(s)]
+    if any(s.claim.strength == "must" and not s.claim.guards for s in said.get(MOISTURE, ())):
+        said[MOISTURE] = [
+            _bears(s) if s.cloths and s.cloths <= behind else s for s in said[MOISTURE]
+        ]
     for aspect in [a for a in said if a.startswith(SEWN) and behind & here]:
         own = [s for s in said[aspect] if s.cloths and s.cloths <= behind]
         kept = [s for s in said[aspect] if s.claim.guards or s not in own]
@@ -126,6 +130,11 @@ def drop_backing(
         said[aspect] = kept
         if not kept:
             del said[aspect]
+
+
+def _bears(said: Said) -> Said:
+    """What a hidden cloth bears, and not how it is pressed best: that gives way to a need."""
+    return replace(said, claim=replace(said.claim, best=None))
 
 
 def _of_a_rule(said: Said) -> bool:

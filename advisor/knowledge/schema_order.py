@@ -96,6 +96,7 @@ Tag = Literal[
     "channel laid on",
     "on a pocket",
     "on what is finished",
+    "buttons a pocket in a slit",
     "first of one run",
     "second of one run",
     "at the waist",

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 BY_ROWS = "hand rows"
 FELLED_OVER = "lining-felled-over-a-seam"
+SEAT = "crotch"
 PAIR = 2
 """Up to so many gathered edges lie one at each side; more of one cloth stand in rows (estimate)."""
 ROW = 4
@@ -69,7 +70,7 @@ def strained_seat(place: SeamPlace) -> bool:
     """Whether it is the seam of a seat, by its name or by what pulls at it."""
     called = place.name.casefold()
     named = any(words in called for words in ("seat seam", "crotch seam"))
-    return place.role.id == "crotch" and (named or place.said("stress") == "high")
+    return place.role.id == SEAT and (named or place.said("stress") == "high")
 
 
 def of_one_layer(place: SeamPlace, facts: Facts) -> bool:
@@ -89,9 +90,9 @@ def in_rows(place: SeamPlace, facts: Facts) -> bool:
 def line_may_give(place: SeamPlace, facts: Facts) -> bool:
     """Whether a curve may stretch while it is handled; one down a whole length hardly curves.
 
-    That of a lining which is felled there is free.
+    That of a lining which is felled there is free, and a seat has to stretch with the body.
     """
-    if place.method.id == FELLED_OVER:
+    if place.method.id == FELLED_OVER or place.role.id == SEAT:
         return False
     thin = any(facts.least(c, "bulky") < BULKY for c in place.cloths)
     short = thin and place.seam.long_mm < WHOLE_LENGTH

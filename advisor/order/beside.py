@@ -22,7 +22,15 @@ from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge import nouns
 from advisor.order.ascut import BULKY, holed_for_good
 from advisor.order.bandrings import closed_round, shut_in
-from advisor.order.cuffs import STIFFENER, faced_with, hung_with, in_halves, is_made_up, is_ring
+from advisor.order.cuffs import (
+    STIFFENER,
+    faced_with,
+    hung_with,
+    in_halves,
+    is_made_up,
+    is_ring,
+    turned_up_outside,
+)
 from advisor.order.easing import ends_in_zip
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.lapels import turned_back
@@ -45,7 +53,6 @@ from advisor.project.borders import laid_along
 from advisor.project.buttons import buttons_of, for_show, half_for_show, has_own_loop, holes_of
 from advisor.project.linings import LINING
 from advisor.project.neckhung import carries
-from advisor.project.placing import POCKETS
 from advisor.project.placing import singular_words as _words
 from advisor.project.pleated_hem import pleats_run_down, taken_in_to_the_waist
 
@@ -80,9 +87,6 @@ TO_THE_HEM = 250.0
 def of_place(place: SeamPlace, facts: Facts) -> Answers:
     """The facts of a place among the others."""
     return {
-        "opening of its own": lambda: bool(_pockets(place, facts, bags=False)),
-        "bag apart": lambda: bool(_pockets(place, facts, bags=True)),
-        "bag not apart": lambda: not _pockets(place, facts, bags=True),
         "turned through here": lambda: turned_here(place, facts.places),
         "gap closed here": lambda: closed_here(place, facts.places),
         "flap named": lambda: _flap(facts),
@@ -112,6 +116,7 @@ def of_place(place: SeamPlace, facts: Facts) -> Answers:
         "band faced": lambda: bool(faced_with(place, facts.places, facts.garment)),
         "band with a curtain": lambda: hung_with(place, facts.places, facts.garment),
         "band cut in halves": lambda: in_halves(place, facts.garment),
+        "turned up outside": lambda: turned_up_outside(place, facts.places),
         "stiffened by a strip": lambda: any(facts.entry(n).id == STIFFENER for n in place.notions),
         "opens end to end": lambda: _end_to_end(place, facts),
         "pocket lined": lambda: place.unit == "both" or _two_sided(place, facts),
@@ -181,16 +186,6 @@ def knifed(facts: Facts, place: SeamPlace) -> bool:
     """Whether an overlocker sews it, of which the knife trims the allowance."""
     state = facts.setups.seam_machine(place)
     return state is not None and state.machine == OVERLOCKER
-
-
-def _pockets(place: SeamPlace, facts: Facts, *, bags: bool) -> list[SeamPlace]:
-    """The other places where a pocket is set in: its bags, or else its openings."""
-    others = (
-        p
-        for p in facts.places
-        if p.name != place.name and (p.kind.id in POCKETS or p.role.id == POCKET_ZIP)
-    )
-    return [p for p in others if ("bag" in _words(p.name)) == bags]
 
 
 def is_frill(place: SeamPlace) -> bool:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
+from advisor.order.namewords import EYELET
 from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
@@ -14,14 +15,32 @@ if TYPE_CHECKING:
     from advisor.order.facts import Facts
     from advisor.order.fitting import Fitting
 
-CASING, HOOD = "casing", "hood"
+CASING, HOOD, ELASTIC = "casing", "hood", "elastic"
 HOLES: Final = "open-for-cord"
 """The work that makes holes where a cord comes out."""
 
 
-def answers(place: SeamPlace, _: Facts) -> dict[str, Callable[[], bool]]:
+HOLE: Final = "buttonhole"
+
+
+def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
-    return {"channel of a strip": lambda: of_a_strip(place)}
+    return {
+        "channel of a strip": lambda: of_a_strip(place),
+        "no eyelets named": lambda: (
+            not facts.named_near(EYELET, place)
+            and not any(_for_a_cord(p) and p.cloths[0] in place.cloths for p in facts.places)
+        ),
+        "hole for a cord": lambda: _for_a_cord(place),
+        "elastic beside the cord": lambda: any(
+            facts.entry(name).kind == ELASTIC for name in place.notions
+        ),
+    }
+
+
+def _for_a_cord(place: SeamPlace) -> bool:
+    """Whether it is a buttonhole out of which the cord of a channel comes."""
+    return place.kind.id == HOLE and speaks_of(place.name, nouns.CORDED)
 
 
 def of_a_strip(place: SeamPlace) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from advisor.knowledge import nouns
 from advisor.order.hosts import edged_apart
@@ -11,6 +12,8 @@ from advisor.project.garment import Garment
 from advisor.project.headwords import speaks_of
 from advisor.project.placing import singular_words
 
+UP = ("up", "ups")
+"""Words after `turn` of a hem that is folded out on the face."""
 SLEEVE_SEAMS = frozenset({"underarm", "side-and-sleeve"})
 LEG_SEAMS = frozenset({"inseam", "side"})
 """Roles of the seams that make a sleeve, or a leg, a tube."""
@@ -107,6 +110,15 @@ def in_halves(band: SeamPlace, garment: Garment) -> bool:
     called = singular_words(band.name)
     own = [p for p in garment.plan.pieces if singular_words(p.name) == called]
     return any(p.number and p.number > 1 and p.width < HALF * band.seam.long_mm for p in own)
+
+
+def turned_up_outside(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether a hem is folded out on the face: by its name, or as the cuff of trousers."""
+    words = singular_words(place.name)
+    legs = place.role.id == "hem" and any(p.role.id == "inseam" for p in places)
+    legs |= "trouser" in words
+    named = any(first == "turn" and second in UP for first, second in pairwise(words))
+    return named or "turnup" in words or (legs and "cuff" in words)
 
 
 def is_made_up(collar: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -14,7 +14,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import GATHERED, KEYHOLE, NECK_SLIT
 from advisor.order.roles import APRON_HEM, NECKBAND, PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
-from advisor.project.garment import Garment
+from advisor.project.garment import Cloth, Garment
 from advisor.project.headwords import speaks_of
 from advisor.project.hembands import ends_the_body
 from advisor.project.placing import singular_words
@@ -33,9 +33,13 @@ FROM_A_STEAMER = ", a steamer held above it: so cool an iron gives no steam"
 def eases_away(place: SeamPlace, garment: Garment) -> bool:
     """Whether what is eased in is mostly hair, so that steam shrinks the ease away."""
     eased = [use.cloth for use in place.seam.uses if 1.0 < use.fullness <= GATHERED]
-    mixes = [mix for cloth in eased for mix in garment.cloths[cloth].mixes]
-    hair = (sum(share or ALL for fibre, share in mix if fibre in HAIR) >= ALL / 2 for mix in mixes)
-    return bool(eased) and all(hair)
+    return bool(eased) and all(mostly_hair(garment.cloths[cloth]) for cloth in eased)
+
+
+def mostly_hair(cloth: Cloth) -> bool:
+    """Whether half of a cloth or more is hair, whatever mix it turns out to be."""
+    shares = ([share or ALL for fibre, share in mix if fibre in HAIR] for mix in cloth.mixes)
+    return all(sum(each) >= ALL / 2 for each in shares)
 
 
 def eased_in(place: SeamPlace, garment: Garment) -> str:

@@ -57,7 +57,7 @@ FUSIBLE, OVERLOCKED = ("fusible", "low-temperature fusible"), "overlocked"
 """Glues; the finish of which the knife cuts both edges in the same run."""
 CHANNEL, LEG, NEATENED = "bone-channel", "leg-band", "neaten-after"
 BAGGED, STITCH = "bagged-lining", "stitch.type"
-BUTTONHOLES, TOPSTITCHING = "machine buttonholes", "topstitching"
+TOPSTITCHING = "topstitching"
 CORD_EYELETS = 6
 """More eyelets than this lace an opening; a drawn cord comes out of two or four: estimate."""
 VERY_FULL = METHOD_RATIOS[GatherMethod.ROWS].high
@@ -205,9 +205,8 @@ class Facts:
             "allowance is kept": lambda: self.neatened(place) and not self.cut_down(place),
             "allowance is cut down": lambda: not self.neatened(place) or self.cut_down(place),
             "eased": lambda: 1.0 < full <= GATHERED,
-            "no eyelets named": lambda: not self._named(called.EYELET, place),
             "cord in a casing": lambda: (
-                self._named(called.DRAWCORD, place) and place.seam.making.times <= CORD_EYELETS
+                self.named_near(called.DRAWCORD, place) and place.seam.making.times <= CORD_EYELETS
             ),
             "closed round": lambda: not two_ended(place, self.places),
             "open in front": lambda: (
@@ -228,8 +227,7 @@ class Facts:
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
             "free facing edge": lambda: self._free_facing(place),
-            "no machine buttonhole": lambda: any(self._avoids(c, BUTTONHOLES) for c in cloths),
-            "topstitching suits": lambda: not any(self._avoids(c, TOPSTITCHING) for c in cloths),
+            "topstitching suits": lambda: not any(self.avoids(c, TOPSTITCHING) for c in cloths),
             "knit band stretched on": lambda: stretched_band(place, self.entry),
             "tender face": lambda: self.tender_face(place),
         }
@@ -238,17 +236,16 @@ class Facts:
         """Whether steam is held above a place instead of an iron set down on it."""
         return self.setups.word(Place("seam", place.name), "press.motion") == STEAM
 
-    def _named(self, notion: str, near: SeamPlace) -> bool:
+    def named_near(self, notion: str, near: SeamPlace) -> bool:
         """Whether a notion lies in some place of the same cloth."""
         beside = [p for p in self.places if set(p.cloths) & set(near.cloths)]
         return any(self.entry(n).id == notion for p in beside for n in p.notions)
 
-    def _avoids(self, cloth: str, work: str) -> bool:
-        """Whether a cloth is better without some work, or the machine does none of it."""
+    def avoids(self, cloth: str, work: str) -> bool:
+        """Whether a cloth is better without some work, as it is judged by itself."""
         found = self.setups.judged(Place("fabric", cloth)).get("design.avoids")
-        unable = work == BUTTONHOLES and not self.setups.zigzags
-        if unable or found is None or not isinstance(found.advised, Choice):
-            return unable
+        if found is None or not isinstance(found.advised, Choice):
+            return False
         return work not in {found.aspect.words[i] for i in found.advised.options()}
 
     def _free_facing(self, place: SeamPlace) -> bool:

@@ -18,6 +18,7 @@ from advisor.order import (
     hosts,
     madeup,
     nailed,
+    pocketbags,
     quilting,
     rain,
     sashes,
@@ -50,6 +51,7 @@ ROOMS = (
     trimmed,
     hosts,
     nailed,
+    pocketbags,
     quilting,
     rain,
 )

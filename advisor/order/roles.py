@@ -80,7 +80,8 @@ def role_of(
     told = wished == "hem" and role.id in HEMMED_FLAT  # a hem, and still that of a sleeve
     if not told and not (wished == SEAM_BAG and not is_bag_of_one(seam, garment.seams)):
         role = roles.get(wished) or role
-    of_part_only = role.id == "hem" and unit == LINING and of_a_part(seam)
+    lower = role.id == "hem" or kind == "raw-edge"
+    of_part_only = lower and unit == LINING and of_a_part(seam)
     of_part_only = of_part_only and not hangs_on_the_bias(seam, garment)
     leg = on_a_leg(role.id, _words(seam.name))
     lapped = TO_WAIST if role.id == WRAP and ends_at_waist(seam, garment) else ""

@@ -73,6 +73,7 @@ LAID_AFTER = frozenset({"sealing-tape", "belt-stiffener", "hook-and-loop-tape", 
 BONES_CLEAR = 6.0
 """How far a bone ends from any seam at the least, mm: common practice."""
 BY_HAND = "with the fingers: no iron here"
+CURTAINED = "band-with-curtain"
 FACE = "face"
 """What the stage is called that sews the outer edge of a band to its facing."""
 LINING_AFTER = "fell-hem"
@@ -98,34 +99,21 @@ CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners 
 
 def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     """The sentence of a step on a seam; `ironed` says whether an iron is used for it."""
-    absent = facts.setups.bones(place) | facts.ruled_out(place)
-    if op.id == "join":
-        absent |= {name for name in place.notions if facts.entry(name).id in LAID_AFTER}
-        absent |= padded_in(place, facts)
-    facing = faced_with(place, facts.places, facts.garment)
-    if op.id == "join" and any(stage.verb == FACE for stage in place.method.stages):
-        absent |= {facing}
-    absent |= linings_at(place, facts) if op.id == "join" and felled_at_it(place, facts) else set()
+    facing = _facing(place, facts)
     apart = _falls_apart(op, place, facts)
-    absent |= apart
-    sewn = cleared(place.seam, facts.garment, facts.knowledge)
-    layers = [use.cloth for use in sewn.uses if use.cloth not in absent]
+    layers = _layers(op, place, facts, facing, apart)
     how = along(op, place, facts) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
     how = laid_in(op, place, facts.places) or how
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
-    units = facts.garment.units
-    opening = opening_fields(place, facts.places, units) | {"facing": facing}
-    opening |= host_words(place)
-    opening["hang"] = hung_by(place, facts.places)
-    opening["round"] = listed([p.name for p in run_round(place, facts.places)])
-    opening["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
     holed = holed_for_good(place, facts)
     alone = holed and op.id == "interface" and skins_alone(place, facts)
     does = ALONE if alone and not facts.setups.glues_left_out(place) else does
     does = slid_in(op, place, facts) or lace_edge(op, place, facts) or does
-    text = does.format(name=place.name, cloths=" + ".join(layers), how=how, **opening)
+    text = does.format(
+        name=place.name, cloths=" + ".join(layers), how=how, **_fields(op, place, facts, facing)
+    )
     gap = end_of(op, place, facts, alone=does == ALONE)
     text = f"{text.removesuffix('.')}{gap}." if gap else text
     if facts.setups.word(Place("seam", place.name), "pin.place") == "no pins":
@@ -133,6 +121,37 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     text = without_holes(text) if holed and op.id != "interface" else text
     text = without_zigzag(text, facts.setups)
     return text[:1].upper() + text[1:]
+
+
+def _facing(place: SeamPlace, facts: Facts) -> str:
+    """What faces a band; one named by the maker hangs whatever else the band holds."""
+    faced = faced_with(place, facts.places, facts.garment)
+    return faced or place.cloths[-1] if place.method.id == CURTAINED else faced
+
+
+def _layers(
+    op: Operation, place: SeamPlace, facts: Facts, facing: str, apart: frozenset[str]
+) -> list[str]:
+    """The layers that a step takes in: no bones, nor what hangs apart or is laid on afterwards."""
+    absent = facts.setups.bones(place) | facts.ruled_out(place) | apart
+    if op.id == "join":
+        absent |= {name for name in place.notions if facts.entry(name).id in LAID_AFTER}
+        absent |= padded_in(place, facts)
+        absent |= linings_at(place, facts) if felled_at_it(place, facts) else set()
+        if any(stage.verb == FACE for stage in place.method.stages):
+            absent |= {facing}
+    sewn = cleared(place.seam, facts.garment, facts.knowledge)
+    return [use.cloth for use in sewn.uses if use.cloth not in absent]
+
+
+def _fields(op: Operation, place: SeamPlace, facts: Facts, facing: str) -> dict[str, str]:
+    """What the sentence of a step may name besides its place and its layers."""
+    fields = opening_fields(place, facts.places, facts.garment.units) | {"facing": facing}
+    fields |= host_words(place)
+    fields["hang"] = hung_by(place, facts.places)
+    fields["round"] = listed([p.name for p in run_round(place, facts.places)])
+    fields["marked"] = marked(place, facts) if "{marked}" in op.does else ""
+    return fields
 
 
 def _level_edges(place: SeamPlace, facts: Facts) -> bool:

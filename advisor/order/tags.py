@@ -32,6 +32,7 @@ from advisor.order.letout import edges_wait
 from advisor.order.madeup import made_up
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.nearness import at_sleeve_end
+from advisor.order.pocketbags import buttoned_slit
 from advisor.order.quilting import on_the_quilted
 from advisor.order.roles import PART_HEM, POCKET_FLAP
 from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
@@ -166,7 +167,9 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "outer seam of a sleeve": closes_the_sleeve(place, facts.places),
         "channel laid on": of_a_strip(place),
         "on a pocket": "pocket" in singular_words(place.name),
-        "on what is finished": not _on_a_pocket(place, facts),
+        "on what is finished": not _on_a_pocket(place, facts)
+        and not buttoned_slit(place, facts.places),
+        "buttons a pocket in a slit": buttoned_slit(place, facts.places),
         "first of one run": place == pair[0],
         "second of one run": place == pair[1],
         "at the waist": speaks_of(place.name, nouns.LOW_BANDS),

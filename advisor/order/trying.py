@@ -16,6 +16,7 @@ from advisor.order.frontgathers import TO_WAIST, WRAP
 from advisor.order.holdwords import is_clipped, taken_off
 from advisor.order.kinds import SeamPlace, related
 from advisor.order.laidlate import placed_on_the_body
+from advisor.order.layering import waist_edge
 from advisor.order.letout import CORRECTED, SLEEVE
 from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
@@ -65,6 +66,8 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     told = f": {', '.join(names)} may still be changed" if names else ""
     held = "baste" if child else "pin"
     told += held_shut(places) or _shut_for_now(places, facts, held)
+    if any(_hangs_from_a_band(p, facts) for p in places):
+        told += "; tie a tape round the waist, where the band comes"
     told += f"; lap the fronts and {held} them" if any(map(_laps, places)) else ""
     told += boned_after(places, fitting)
     if SLEEVE in {p.role.id for p in ready} and not {ARMHOLE, RAGLAN} & {p.role.id for p in ready}:
@@ -119,6 +122,12 @@ def _sleeves_in(ready: Sequence[SeamPlace], facts: Facts, *, child: bool) -> str
     return "; baste the sleeves in" if child else "; pin the basted sleeves in"
 
 
+def _hangs_from_a_band(band: SeamPlace, facts: Facts) -> bool:
+    """Whether skirt or trousers hang from a band that is on only after they were tried on."""
+    close = facts.fitting.degree == TO_BODY and waist_edge(band, facts.places)
+    return close and band.kind.id == "waistband" and not facts.fitting.tried(band)
+
+
 def _laps(place: SeamPlace) -> bool:
     """Whether it is the edge of a front that laps over the other, with nothing to close it yet."""
     return place.role.id in (WRAP, TO_WAIST) and place.unit != "lining"
@@ -144,8 +153,10 @@ def _shut_for_now(places: Sequence[SeamPlace], facts: Facts, held: str) -> str:
 def _down_the_body(place: SeamPlace) -> bool:
     """Whether it closes front, back or side: by its name, or as a long row that is told no place.
 
-    The buttons of a cuff are called after it.
+    The buttons of a cuff are called after it, and those of a back pocket close that alone.
     """
     words = set(singular_words(place.name))
+    if "pocket" in words:
+        return False
     row = not words - nouns.HOW_HOLED and place.seam.making.times >= ROW
     return place.kind.id in CLOSINGS and (bool(nouns.SIDES & words) or row)

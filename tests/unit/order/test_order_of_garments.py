@@ -12,6 +12,7 @@ from advisor.order.precedences import precedences_of
 from advisor.order.seamplaces import seam_places
 from advisor.order.setups import Setups
 from advisor.order.work import order_of
+from tests.garments.test_trousers_and_shorts import CHORISTER
 from tests.garments.test_trousers_of_a_class import QUAYSIDE
 from tests.garments.whole import advice as whole_advice
 from tests.unit.order.order_cases import by_cp_sat
@@ -190,7 +191,16 @@ def test_every_template_of_the_order_is_needed_somewhere() -> None:
     advices = [*map(advice_of, SMALL.values()), *map(demo_advice, demo_names())]
     advices += [
         advice_of(text)
-        for text in (TAILORED, RAIN, WHOLE_DRESS, STARRED, PLEATED, HUNG_FREE, QUAYSIDE)
+        for text in (
+            TAILORED,
+            RAIN,
+            WHOLE_DRESS,
+            STARRED,
+            PLEATED,
+            HUNG_FREE,
+            QUAYSIDE,
+            CHORISTER,
+        )
     ]
     more = (
         "lined_skirt",
