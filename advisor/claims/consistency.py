@@ -21,7 +21,7 @@ from advisor.claims.combine import (
     picking_number,
 )
 from advisor.claims.glued import GLUES
-from advisor.claims.idleglue import idle_glue
+from advisor.claims.idleglue import fused_here, idle_glue
 from advisor.claims.laidalong import stay_bears
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
 from advisor.claims.steaming import HOVER, STEAMY, for_some
@@ -74,11 +74,12 @@ def agree(
     covered = {seam.name for seam in garment.seams if _cut_edge_laid_on(seam, garment, knowledge)}
     for place, by_aspect in verdicts.items():
         stay_bears(place, by_aspect, knowledge)
+        fused = fused_here(by_aspect, glues)
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
         _below_steam(by_aspect)
         _too_cool_for_steam(by_aspect)
-        _left_to_fingers(by_aspect, glues)
+        _left_to_fingers(by_aspect, fused)
         if place.scope == "seam":
             _by_hand(by_aspect)
             _two_needles(by_aspect)

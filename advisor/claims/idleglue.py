@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import Final
 
 from advisor.claims.combine import Verdict, decide, span_of
@@ -12,6 +13,7 @@ from advisor.project.garment import Garment
 
 DWELL: Final = "press.dwell"
 MOISTURE: Final = "press.moisture"
+MOTION: Final = "press.motion"
 
 
 def _unfused(by_aspect: dict[str, Verdict], glued: set[str]) -> bool:
@@ -31,10 +33,7 @@ def _unfused(by_aspect: dict[str, Verdict], glued: set[str]) -> bool:
 def idle_glue(
     garment: Garment, apart: frozenset[str], by_aspect: dict[str, Verdict], knowledge: Knowledge
 ) -> None:
-    """The seconds of a glue are nobody's where it is ruled out, not hot, or fused before.
-
-    Where a layer rules it out, its heat and its damp are nobody's either: it is to be left out.
-    """
+    """The seconds of a glue are nobody's where it is ruled out, not hot, or fused before."""
     glued = {
         name
         for name, cloth in garment.cloths.items()
@@ -42,15 +41,24 @@ def idle_glue(
     }
     if apart & glued or _unfused(by_aspect, glued):
         _unheard(DWELL, by_aspect, glued)
+
+
+def fused_here(by_aspect: dict[str, Verdict], glues: frozenset[str]) -> frozenset[str]:
+    """The glues; none where a layer rules them out, for there they are to be left out.
+
+    Their heat, their damp and how the iron is set down for them are nobody's then.
+    """
     interfacing = by_aspect.get("interfacing.kind")
     if interfacing is None or not interfacing.clash:
-        return
+        return glues
     for aspect in (LIMIT_ASPECT, MOISTURE):
         if aspect in by_aspect and not by_aspect[aspect].clash:
-            _unheard(aspect, by_aspect, glued)
+            _unheard(aspect, by_aspect, glues)
+    _unheard(MOTION, by_aspect, glues)
+    return frozenset()
 
 
-def _unheard(aspect: str, by_aspect: dict[str, Verdict], glued: set[str]) -> None:
+def _unheard(aspect: str, by_aspect: dict[str, Verdict], glued: Collection[str]) -> None:
     """An answer without what a glue asks for; no answer where nobody else speaks.
 
     What it bears at the most stays: she may leave it in all the same.
@@ -58,9 +66,9 @@ def _unheard(aspect: str, by_aspect: dict[str, Verdict], glued: set[str]) -> Non
     verdict = by_aspect.get(aspect)
     if verdict is None:
         return
-    said = [*verdict.because, *verdict.given_up]
-    least = verdict.aspect.low if aspect != DWELL else None
-    left = [s for s in said if not (s.cloths and s.cloths <= glued) or span_of(s)[0] == least]
+    said = [*verdict.because, *verdict.given_up, *verdict.clash]
+    least = verdict.aspect.low if aspect not in (DWELL, MOTION) else None
+    left = [s for s in said if not (s.cloths and s.cloths <= {*glued}) or span_of(s)[0] == least]
     if not left:
         del by_aspect[aspect]
     elif len(left) < len(said):

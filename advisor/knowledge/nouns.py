@@ -89,7 +89,7 @@ OVER_A_PIECE: Final = TOPS | _of("bodice bib yoke chest plastron")
 HIGH_DARTS: Final = _of("bust neck shoulder elbow")
 BUST: Final = _of("bust underbust")
 UPPER_EDGE: Final = NECKS | _of("armhole upper top underarm")
-TOP_EDGE: Final = CHEST | _of("top edge bib")
+TOP_EDGE: Final = CHEST | _of("top edge bib armhole")
 UPPER: Final = _of("top upper strapless")
 UPPER_ENDS: Final = _of("top neck armhole waist")
 """Upper ends of a part, at which it is no lower edge."""

@@ -143,8 +143,6 @@ def _sides(place: Beside) -> Seam | None:
     if tail is None or len(place.cloths) != 1 or _plies(place) != PAIR:
         return None
     stem = set(place.words[: -len(tail)])
-    if stem <= nouns.BANDS and (pieced := _bands(place.called(place.words[: -len(tail)]))):
-        return belongs_as(place, "seam", RING, pieced, first=True)
     hosts = [
         other
         for other in place.others
@@ -154,11 +152,11 @@ def _sides(place: Beside) -> Seam | None:
         and set(other.cloths()) & set(place.cloths)
     ]
     both = len({tuple(nouns.HALVES & set(the_words(h.name))) for h in hosts}) == PAIR
-    return (
-        belongs_as(place, "seam", RING, hosts, first=True)
-        if stem & (nouns.BANDS | {"waist"}) and both
-        else None
-    )
+    if not stem & (nouns.BANDS | {"waist"}):
+        return None
+    if not both:
+        hosts = _bands(place.called(place.words[: -len(tail)])) if stem <= nouns.BANDS else []
+    return belongs_as(place, "seam", RING, hosts, first=True) if hosts else None
 
 
 def _plies(place: Beside) -> int:

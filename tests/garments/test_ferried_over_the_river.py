@@ -88,7 +88,9 @@ def test_what_is_only_sewn_on_is_neither_pressed_nor_at_odds_under_an_iron() -> 
     pressed = [v for v in found.verdicts if v.place == "front hooks" and v.aspect[:6] == "press."]
     assert not pressed
     assert not [c for c in found.conflicts if "front hooks" in c.places]
-    assert [c for c in found.conflicts if "front facing" in c.places]
+    assert [c for c in found.conflicts if "armhole" in c.places]
+    # The turned edge of pile is opened with the fingers, so that no iron is at odds there.
+    assert not [c for c in found.conflicts if "front facing" in c.places]
 
 
 def test_the_iron_is_kept_off_a_fastening_of_plastic_all_the_same() -> None:

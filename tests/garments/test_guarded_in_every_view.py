@@ -11,7 +11,7 @@ from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.decide.evaluate import judge
 from advisor.project.quick import SEAM, quick_garment
-from tests.garments.whole import FOLDER, known
+from tests.garments.whole import FOLDER, known, read
 from tests.typed import Done, typed
 
 Layer = str | dict[str, str]
@@ -110,13 +110,17 @@ def test_every_view_says_how_hot_where_a_lining_ends_in_the_side(view: str) -> N
 
 
 def test_the_towpath_coat_is_pressed_as_its_lining_and_its_collar_bear() -> None:
-    """Edges and the last press dry at one dot; the collar on its needle board, dry as well."""
+    """Edges and the last press dry at one dot; a turned edge of velvet is opened with fingers."""
     told = json.loads(typed("sheet", str(TOWPATH), "--json").out)["verdicts"]
     at = {(v["place"], v["aspect"]): v["pick"] for v in told}
-    for place in ("front edge", "armhole", "collar edge", "Towpath coat"):
+    for place in ("front edge", "armhole", "Towpath coat"):
         assert (place, at[place, "press.moisture"]) == (place, "dry")
         assert (place, at[place, "press.temperature"]) == (place, 110.0)
-    assert at["collar edge", "press.surface"] == "needle board"
+    assert at["collar edge", "press.motion"] == "finger-press"
+    assert (at["collar edge", "press.moisture"], at["collar edge", "press.temperature"]) == (
+        "dry",
+        20,
+    )
 
 
 def test_an_iron_goes_round_a_button_on_the_label_as_on_the_board(tmp_path: Path) -> None:
@@ -197,3 +201,15 @@ def test_her_iron_is_let_be_where_only_a_notion_or_a_wish_speaks_against_it(
     cloths = "c: pure cotton poplin 120 g/m2\n  s: pure silk charmeuse 90 g/m2"
     hers = f"name: place, layers: {layers}, length: 60 cm, pressing: {pressing}"
     assert check(made(tmp_path, cloths, hers)).returncode == 0
+
+
+def test_a_glue_that_a_pile_rules_out_moves_no_iron() -> None:
+    """It is left out, so the turned velvet is opened with the fingers, with the glue or without."""
+    glued = "{name: collar edge, layers: [collar, {notion: woven fusible interfacing}, shell],"
+    text = TOWPATH.read_text("utf-8")
+    assert "{name: collar edge, layers: [collar, shell]," in text
+    found = read(text.replace("{name: collar edge, layers: [collar, shell],", glued))
+    told = {v.aspect: v.pick for v in found.verdicts if v.place == "collar edge"}
+    assert (told["press.motion"], told["press.temperature"]) == ("finger-press", 20.0)
+    (clash,) = [c for c in found.conflicts if "collar edge" in c.places]
+    assert "press.motion" not in clash.aspects

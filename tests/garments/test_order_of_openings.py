@@ -133,9 +133,9 @@ def test_a_ruff_is_sewn_on_before_the_band_closes_over_it() -> None:
 
 
 def test_a_collar_without_a_seam_of_its_own_name_runs_over_what_ends_at_the_neck() -> None:
-    """It is set to the whole neck, whatever it is called."""
+    """It is set to the whole neck, whatever it is called; the slit is made in the flat piece."""
     found = changed(DRESS, "name: neck band,", "name: stand collar,")
-    assert stands(found, "press shoulder", "turn keyhole", "join stand collar")
+    assert stands(found, "turn keyhole", "press shoulder", "join stand collar")
 
 
 def test_loops_lie_in_the_edge_before_anything_closes_over_it() -> None:
@@ -299,9 +299,12 @@ def test_a_collar_is_on_before_the_facing_of_its_neck_closes_over_it() -> None:
 
 
 def test_a_keyhole_that_is_told_as_its_facing_is_cut_as_well() -> None:
-    """It is a faced slit, whatever it is called: loops first, and its place found on the body."""
+    """It is a faced slit, whatever it is called: loops first, in its flat piece.
+
+    No head comes in without it, so it is open for the fitting; the toile has told its place.
+    """
     old = "  - {name: keyhole, layers: [crepe, backing], length: 12 cm}"
     new = "  - {name: keyhole facing, layers: [crepe, backing], length: 30 cm, edge: turned}"
     found = changed(DRESS, old, new)
-    steps = ("fit", "baste on neck button loop", "face keyhole facing", "slash keyhole facing")
-    assert stands(found, *steps, "turn keyhole facing", "join neck ruff")
+    steps = ("toile", "baste on neck button loop", "face keyhole facing", "slash keyhole facing")
+    assert stands(found, *steps, "turn keyhole facing", "join shoulder", "fit", "join neck ruff")

@@ -82,7 +82,7 @@ def test_nothing_is_washed_apart_that_is_never_washed(text: str) -> None:
     """A skin and a tailored wool are rubbed; where colour comes off another cloth is taken."""
     told = cautions(read(text))
     assert "wash it apart" not in told
-    assert "take another cloth or lay one between the two" in told
+    assert "take another cloth or lay one between" in told
 
 
 def test_a_cloth_that_will_be_washed_is_still_washed_apart_first() -> None:

@@ -14,7 +14,7 @@ from tests.garments.whole import known
 
 FRENCH = "methods/french-seam.yaml"
 WRONG = [
-    (FRENCH, "makes: [seam]", "makes: [seem]", 3, "unknown kind of place 'seem'"),
+    (FRENCH, "makes: [seam, yoke]", "makes: [seem, yoke]", 3, "unknown kind of place 'seem'"),
     (FRENCH, "  - work: trim\n", "  - work: trimm\n", 29, "unknown piece of work 'trimm'"),
     (FRENCH, "  seam: [French]", "  seam: [Frensh]", 6, "unknown option of seam.kind 'Frensh'"),
     (FRENCH, "verb: enclose", "verb: join", 36, "two stages are called 'join'"),
