@@ -25,6 +25,7 @@ from advisor.project.plackets import is_whole_front
 from advisor.project.seampockets import POCKET, SEAM_BAG
 from advisor.project.together import seen_together
 from advisor.project.waisttabs import hang_from_waist, is_tied
+from advisor.project.zipping import with_halves
 
 singular_words = the_words
 """The words of a name, each as one of it."""
@@ -85,7 +86,7 @@ def with_places(
         else:
             built.append(_placed_as(seam, found))
     whole = with_companions(seen_together(tuple(built), entries, LACE_EDGE), kinds, entries)
-    return with_guesses(whole, kinds, entries, known.places.kinds)
+    return with_halves(with_guesses(whole, kinds, entries, known.places.kinds))
 
 
 def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam:
