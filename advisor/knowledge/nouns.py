@@ -239,6 +239,8 @@ PIECES: Final = (
 """What a cloth may be called after that has a side or a hem of its own, and so says where."""
 TRIMMED: Final = _of("skirt sleeve bodice yoke pocket panel leg row tier chest side outseam")
 """On which piece a trimming lies."""
+MADE_UP: Final = _of("pocket flap collar yoke hem")
+"""What a trimming is sewn to before that is set on or turned up."""
 TRIMMED_ROUND: Final = _of("edge round weight")
 SHARES: Final = _of("piece strip part half")
 TUCKS: Final = _of("tuck pintuck")

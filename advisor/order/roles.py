@@ -134,7 +134,7 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     if kind == "hem" and nouns.NECKS & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if "pocket" in words and (
-        kind == "bound-edge" or (kind == "faced-edge" and nouns.POCKET_TOPS & {*words})
+        kind in ("bound-edge", "hem") or (kind == "faced-edge" and nouns.POCKET_TOPS & {*words})
     ):
         return "pocket-edge"
     if kind == "faced-edge" and (faced := _faced(found, words)):

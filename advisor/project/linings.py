@@ -52,7 +52,8 @@ def unit_of(
         if n in linings or entries[n].family == "linings" or LINING in singular_words(n)
     ]
     words = singular_words(seam.name)
-    joins = words[:2] == (LINING, "to") and len(lined) < len(cloths)
+    felled = words[:1] == (LINING,) and bool(nouns.FELLED & {*words[1:2]})
+    joins = felled and len(lined) < len(cloths)
     own = words[:1] == (LINING,) or (of_part(words, "both") != words and len(set(cloths)) == 1)
     named = own and not joins
     bag = seam.place in POCKETS and not named  # of lining, it hangs in the shell all the same
