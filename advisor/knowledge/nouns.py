@@ -279,7 +279,7 @@ JOINS: Final = _of("seam join joining attach set to")
 TOPSTITCHED: Final = _of("topstitching topstitch edgestitching")
 FOLDED: Final = _of("turn turned fold folded laid set")
 BEFORE_LINING: Final = _of("to the bag set bagged")
-FELLED: Final = _of("to at along round on felled fell slip slipstitched hemmed stitched sewn caught")
+FELLED: Final = _of("to at along round on felled fell slipstitched hemmed stitched sewn caught")
 """Between a lining and what it is sewn to, which another place sets."""
 LAID_ON: Final = _of("on over at along round around")
 LET_IN: Final = _of("inset insert let")

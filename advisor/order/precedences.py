@@ -188,9 +188,9 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     if joining.op in ("fuse", "interface") and hot.needy:
         # What is pressed with all that is made of its cloth is not backed yet with what bears less;
         # but a piece is fused while it lies apart, and the press is cooler over the glue.
-        if joining.op == "fuse":
-            return hot.needy in setups.fused_to(place) and wholly_fused(hot.needy, setups)
-        return bears_less(hot.needy, hot.step.iron.temperature_c, place, setups)
+        fused = hot.needy in setups.fused_to(place) and wholly_fused(hot.needy, setups)
+        heat = hot.step.iron.temperature_c
+        return fused if joining.op == "fuse" else bears_less(hot.needy, heat, place, setups)
     if place.name in hot.meets or (joining.op == "baste" and place.kind.id != "zip"):
         return place.name in hot.meets  # a tape that is basted in is walked round
     if _same_place(hot, joining):

@@ -128,7 +128,7 @@ def _over_a_ring(place: Beside) -> list[Seam]:
 
 
 def _but_one(place: Beside, row: Seam) -> bool:
-    """Whether all of its cloths but the lining lie in a row: that is sewn, and this lies over it."""
+    """Whether all its cloths but the lining lie in a row: that is sewn, and this lies over it."""
     shared = set(place.cloths) & set(row.cloths())
     return bool(shared) and len(set(place.cloths) - shared) == 1
 
