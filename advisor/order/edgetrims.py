@@ -11,6 +11,8 @@ from advisor.project.placing import singular_words
 
 EDGE_TRIM: Final = "edge-trim"
 ON_THE_FACE: Final = "applied"
+HUNG: Final = frozenset({"hem-weight", "fringe", "feather-trim", "bead-trim"})
+"""Trimmings that hang from an edge or weigh it down: they are sewn to what is finished."""
 ON_A_STRIP: Final = "frill-hem"
 """The role of what is done to the edge of a strip while that is long and flat."""
 ALIKE: Final = 0.05
@@ -32,6 +34,8 @@ def _on_a_piece(seam: Seam, words: set[str], garment: Garment) -> bool:
     It is sewn to the piece while that lies flat: before a pocket is on, or a hem is turned up.
     """
     made = nouns.MADE_UP & words
+    if any(garment.cloths[name].entry in HUNG for name in seam.cloths()):
+        return False
     others = (o for o in garment.seams if o.name != seam.name and o.place != seam.place)
     beside = (o for o in others if set(o.cloths()) & set(seam.cloths()))
     return any(made & {*singular_words(other.name)} for other in beside)

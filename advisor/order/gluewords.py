@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 from advisor.claims.workarounds import GLUED
 from advisor.order.drawnup import listed
-from advisor.order.worked_with import wholly_fused
 from advisor.units import show
 
 if TYPE_CHECKING:
@@ -22,8 +21,6 @@ def over_glue(name: str, heat: float, facts: Facts) -> str:
         facts: of the garment.
     """
     setups = facts.setups
-    if wholly_fused(name, setups):
-        return ""  # it is pressed before anything is fused to it
     held = (p for p in facts.places if facts.of_seam("fusible interfacing", p))
     fused = {n for p in held if name in setups.fused_to(p) for n in p.notions}
     glues = sorted(n for n in fused if facts.entry(n).kind in GLUED)

@@ -129,6 +129,8 @@ def _over_a_ring(place: Beside) -> list[Seam]:
 
 def _but_one(place: Beside, row: Seam) -> bool:
     """Whether all its cloths but the lining lie in a row: that is sewn, and this lies over it."""
+    if len(place.cloths) > PAIR and not nouns.HAND_FELLED & set(place.words):
+        return False  # a machine joins the three
     shared = set(place.cloths) & set(row.cloths())
     return bool(shared) and len(set(place.cloths) - shared) == 1
 
