@@ -22,19 +22,25 @@ parts:
   skirt: {layers: [lining, shell], separate: lining}
 seams:
   - {name: shoulder, layers: [shell, shell], length: 11 cm, times: 2, part: bodice}
-  - {name: collar edge, layers: [white, {notion: woven fusible interfacing}, white], length: 50 cm, edge: turned}
-  - {name: collar seam, layers: [shell, white, white, lining], length: 40 cm, shape: curved, part: bodice}
+  - {name: collar edge, layers: [white, {notion: woven fusible interfacing}, white],
+     length: 50 cm, edge: turned}
+  - {name: collar seam, layers: [shell, white, white, lining], length: 40 cm, shape: curved,
+     part: bodice}
   - {name: RIGHT bodice side, layers: [shell, shell], length: 21 cm, part: bodice}
   - {name: RIGHT skirt side, layers: [shell, shell], length: 60 cm, part: skirt}
   - {name: LEFT skirt side below the zip, layers: [shell, shell], length: 45 cm, part: skirt}
-  - {name: waist, layers: [shell, {use: shell, fullness: 1.6}], length: 70 cm, gathers: {method: hand rows}, crosses: [RIGHT bodice side, RIGHT skirt side]}
+  - {name: waist, layers: [shell, {use: shell, fullness: 1.6}], length: 70 cm,
+     gathers: {method: hand rows}, crosses: [RIGHT bodice side, RIGHT skirt side]}
   - {name: side zip, layers: [shell, {notion: concealed zip}], length: 34 cm, crosses: waist}
   - {name: sleeve underarm, layers: [sheer, sheer], length: 40 cm, times: 2}
-  - {name: cuff, layers: [shell, {notion: woven fusible interfacing}, shell, {use: sheer, fullness: 1.5}], length: 20 cm, times: 2, gathers: {method: hand rows}}
-  - {name: armhole, layers: [shell, {use: sheer, fullness: 1.2}], length: 44 cm, shape: curved, times: 2, part: bodice}
+  - {name: cuff, layers: [shell, {notion: woven fusible interfacing}, shell, {use: sheer,
+     fullness: 1.5}], length: 20 cm, times: 2, gathers: {method: hand rows}}
+  - {name: armhole, layers: [shell, {use: sheer, fullness: 1.2}], length: 44 cm, shape: curved,
+     times: 2, part: bodice}
   - {name: lining side, layers: [lining, lining], length: 20 cm, part: bodice}
   - {name: lining waist, layers: [lining, {use: lining, fullness: 1.2}], length: 70 cm}
-  - {name: lining felled at the armhole, layers: [shell, sheer, lining], length: 44 cm, times: 2, part: bodice}
+  - {name: lining felled at the armhole, layers: [shell, sheer, lining], length: 44 cm, times: 2,
+     part: bodice}
   - {name: lining felled to the zip, layers: [lining, {notion: concealed zip}], length: 68 cm}
   - {name: lining hem, layers: [lining], length: 110 cm, edge: hem, part: skirt}
   - {name: hem, layers: [shell], length: 130 cm, edge: hem, part: skirt}
@@ -56,8 +62,10 @@ parts:
 seams:
   - {name: bodice side, layers: [cord, cord], length: 10 cm, times: 2, part: bodice}
   - {name: lining side, layers: [lining, lining], length: 10 cm, times: 2, part: bodice}
-  - {name: straps, kind: strap or ties, layers: [cord, lining], length: 40 cm, times: 2, part: bodice}
-  - {name: top edge, layers: [cord, lining], length: 76 cm, shape: curved, edge: turned, part: bodice}
+  - {name: straps, kind: strap or ties, layers: [cord, lining], length: 40 cm, times: 2,
+     part: bodice}
+  - {name: top edge, layers: [cord, lining], length: 76 cm, shape: curved, edge: turned,
+     part: bodice}
   - {name: strap buttonholes, layers: [cord, lining], number: 4, part: bodice}
   - {name: bib buttons, layers: [cord, lining, {notion: plastic button}], number: 2, part: bodice}
   - {name: pocket hem, layers: [cord], length: 13 cm, edge: hem, times: 2}
@@ -65,7 +73,8 @@ seams:
   - {name: patch pocket, layers: [cord, cord], length: 42 cm, times: 2, part: skirt}
   - {name: skirt side, layers: [cord, cord], length: 38 cm, times: 2, part: skirt}
   - {name: hem TRIM, layers: [cord, {use: crest}], length: 91 cm, part: skirt}
-  - {name: waist, layers: [cord, {use: cord, fullness: 1.4}], length: 58 cm, gathers: {method: hand rows}}
+  - {name: waist, layers: [cord, {use: cord, fullness: 1.4}], length: 58 cm,
+     gathers: {method: hand rows}}
   - {name: lining felled at the waist, layers: [cord, lining], length: 58 cm, part: bodice}
   - {name: hem, layers: [cord], length: 91 cm, edge: hem, part: skirt}
 pieces:
@@ -181,3 +190,17 @@ def test_a_turned_edge_of_pile_is_steamed_beside_a_cotton_lining() -> None:
     text = OVERALL.replace("TRIM", "ric-rac")
     edge = next(seam for seam in read(text).seams if seam.name == "top edge")
     assert "no iron" not in str(edge)
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [("length: 40 cm, shape: curved", "length: 62 cm, shape: curved"), ("side zip", "back zip")],
+)
+def test_a_closed_neck_through_which_no_head_passes_is_asked_about(old: str, new: str) -> None:
+    """A side zip lets no head through; a wider neck, or one that opens behind, does."""
+    text = DRESS.replace("RIGHT", "right").replace("LEFT", "left").replace("HIGH", "66")
+    told = {gap.id for gap in read(text).missing or ()}
+    assert "no-way-for-the-head" in told
+    assert "no-way-for-the-head" not in {
+        gap.id for gap in read(text.replace(old, new)).missing or ()
+    }
