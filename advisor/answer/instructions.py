@@ -22,6 +22,7 @@ from advisor.project.lines import Line, as_yaml
 from advisor.units import System, show_range
 
 _SEWN_ON = frozenset({"button"})
+DRY = "dry"
 TAPE, COTTON = "tape", "cotton"
 _PUT_IN = frozenset({"elastic", "bone"})
 _PLURAL = re.compile(r"[^aisu]s$")
@@ -189,7 +190,7 @@ def _fusing(item: Instruction, garment: Garment, knowledge: Knowledge, units: Sy
     """How a glue is fused to its layer, by its own figures, before the others are joined."""
     glue = next(iter(item.needy))
     about = knowledge.entries[garment.cloths[glue].entry].facts.get("fuses at") or {}
-    how = [str(about["moisture"])] if about.get("moisture") else []
+    how = [DRY if item.dry else str(about["moisture"])] if about.get("moisture") else []
     if about.get("min") and about.get("max"):
         how.insert(0, show_range("temperature", about["min"], about["max"], units))
     if about.get("seconds"):

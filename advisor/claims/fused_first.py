@@ -16,11 +16,12 @@ from advisor.claims.conflicts import Conflict
 from advisor.claims.glued import GLUES
 from advisor.claims.speakers import HEAT_ASPECTS, HOTTEST
 from advisor.claims.workarounds import INTERFACING, Instruction
-from advisor.knowledge.model import COLD, Entry, Knowledge
+from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.garment import Garment, Seam
-from advisor.project.glue_first import BUTTONHOLE
+from advisor.project.glue_first import BUTTONHOLE, never_fused
 
 LINING = "linings"
+MOISTURE = "press.moisture"
 FUSED = "fused"
 """An instruction for a glue that is fused to one layer before the others are joined."""
 
@@ -49,7 +50,8 @@ def fused_first(
                 both = (frozenset((glue,)), frozenset((base,)))
                 if seam.place == BUTTONHOLE:
                     continue  # its piece is fused at another place
-                found.append(Instruction(FUSED, *both, (place,), None))
+                dry = _driest(base, by_aspect.get(MOISTURE))
+                found.append(Instruction(FUSED, *both, (place,), None, dry=dry))
     return tuple(found)
 
 
@@ -77,7 +79,8 @@ def _base(
     against = set() if kind is None else {n for s in kind.clash for n in s.cloths}
     cut = names.count  # a band is cut twice, or folded; the edge that it takes in lies there once
     in_turn = sorted(
-        dict.fromkeys((*beside, *names)), key=lambda n: (entries[n].family == LINING, -cut(n))
+        dict.fromkeys((*beside, *names)),
+        key=lambda n: (entries[n].family == LINING, never_fused(entries[n]), -cut(n)),
     )
     for other in in_turn:
         able = all(_bears(entries[glue], other, by_aspect.get(a)) for a in HEAT_ASPECTS)
@@ -90,8 +93,19 @@ def _bears(glue: Entry, name: str, verdict: Verdict | None) -> bool:
     """Whether a layer bears as much heat or moisture as a glue needs."""
     if verdict is None:
         return True
-    floors = [c.span[0] for c in glue.claims if c.aspect == verdict.aspect.id and c.span]
+    said = [c for c in glue.claims if c.aspect == verdict.aspect.id and c.span]
+    wet = verdict.aspect.id == MOISTURE  # a wish for moisture gives way to what drops would spoil
+    floors = [c.span[0] for c in said if c.span and (c.strength == "must" or not wet)]
+    return _top(name, verdict) >= max(floors, default=0.0)
+
+
+def _top(name: str, verdict: Verdict) -> float:
+    """The most that a layer bears of an aspect."""
     words = (*verdict.because, *verdict.given_up, *verdict.clash)
     own = [s.claim for s in words if name in s.cloths and s.claim.guards and s.claim.span]
-    tops = [claim.span[1] for claim in own if claim.span]
-    return min(tops, default=HOTTEST) >= max(floors, default=COLD)
+    return min((claim.span[1] for claim in own if claim.span), default=HOTTEST)
+
+
+def _driest(name: str, verdict: Verdict | None) -> bool:
+    """Whether what is fused bears no moisture at all."""
+    return verdict is not None and _top(name, verdict) < 1

@@ -51,4 +51,6 @@ def for_some(by_aspect: Mapping[str, Verdict]) -> bool:
         return False
     start = heat.pick or COLD
     drips = start > COLD and starts_too_cool(start)
-    return drips or moist.pick is None or moist.pick < STEAMY
+    best = [s.claim.best for s in moist.because if s.claim.best is not None]
+    drier = bool(best) and (moist.pick or 0.0) < STEAMY  # with no best said, any that is borne does
+    return drips or moist.pick is None or drier

@@ -71,6 +71,7 @@ class Instruction:
         most: what the tender ones bear, °C; None where it is only the moisture that they fear.
         alone: what the needy ones bear where no tender one lies behind them, °C.
         irons: how the order of work presses the needy ones by themselves.
+        dry: whether what a glue is fused to bears no moisture.
     """
 
     kind: str
@@ -80,6 +81,7 @@ class Instruction:
     most: float | None
     alone: float | None = None
     irons: tuple[OwnIron, ...] = ()
+    dry: bool = False
 
 
 class OwnIron(NamedTuple):

@@ -29,7 +29,15 @@ from advisor.construction.pipedstrip import too_narrow_for_its_cord
 from advisor.construction.twice import drawn_into_a_waist, pocket_at_a_zip, said_twice
 from advisor.craft import fullness as table
 from advisor.knowledge.model import Knowledge
-from advisor.project.buttons import HOLES, alike, buttons_of, half_for_show, holes_of, without_holes
+from advisor.project.buttons import (
+    HOLES,
+    alike,
+    buttons_of,
+    half_for_show,
+    holes_of,
+    on_a_strap,
+    without_holes,
+)
 from advisor.project.folded import PLEAT
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.linings import unit_of
@@ -305,6 +313,8 @@ def _buttons(garment: Garment, _knowledge: Knowledge) -> Iterator[Disagreement]:
         button, holes = buttons[0], hole.making.times
         counted, number = button.making.counted, button.making.times
         if not counted or number == holes or half_for_show(button, holes):
+            continue
+        if on_a_strap(hole) and holes % number == 0:
             continue
         if alike(hole, button, garment):
             figures = tuple(Figure(s.name, s.making.times, "count") for s in (hole, button))

@@ -199,6 +199,9 @@ HOW_HOLED: Final = _of(
 SPOTS: Final = ON_SLEEVE | _of(
     "front back neck collar waist waistband fly fall pocket shoulder strap side knee leg hip bib"
 )
+HOLDS_UP: Final = _of("strap brace")
+STRAPPED: Final = _of("bib front back waist waistband")
+"""A strap, and what it is buttoned to."""
 FRONT_LINE: Final = _of("front stand collar neck neckband waistband band fly")
 CUFF_LINE: Final = ON_SLEEVE | {"placket"}
 NO_FRONT_BUTTONS: Final = CUFF_LINE | _of("pocket shoulder epaulette strap flap stand tab")
@@ -239,6 +242,8 @@ PIECES: Final = (
 """What a cloth may be called after that has a side or a hem of its own, and so says where."""
 TRIMMED: Final = _of("skirt sleeve bodice yoke pocket panel leg row tier chest side outseam")
 """On which piece a trimming lies."""
+MADE_UP: Final = _of("pocket flap collar yoke hem")
+"""What a trimming is sewn to before that is set on or turned up."""
 TRIMMED_ROUND: Final = _of("edge round weight")
 SHARES: Final = _of("piece strip part half")
 TUCKS: Final = _of("tuck pintuck")
@@ -281,6 +286,9 @@ JOINS: Final = _of("seam join joining attach set to")
 TOPSTITCHED: Final = _of("topstitching topstitch edgestitching")
 FOLDED: Final = _of("turn turned fold folded laid set")
 BEFORE_LINING: Final = _of("to the bag set bagged")
+HAND_FELLED: Final = _of("felled fell slipstitched hemmed")
+FELLED: Final = HAND_FELLED | _of("to at along round on stitched sewn caught")
+"""Between a lining and what it is sewn to, which another place sets."""
 LAID_ON: Final = _of("on over at along round around")
 LET_IN: Final = _of("inset insert let")
 OVERLAID: Final = _of("overlay overlaid")

@@ -11,7 +11,7 @@ from advisor.knowledge.schema_order import YesNo
 
 Which = Literal["shell", "lining", "both"]
 Known = Literal[
-    "woven", "close", "overlong", "closing buttons",
+    "woven", "close", "overlong", "narrower than a head", "closing buttons",
     "no hole", "holes of other buttons", "closed end", "not elastic", "frays", "rain comes in",
     "sleeved",
     "ends nowhere",

@@ -10,6 +10,9 @@ from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
 EDGE_TRIM: Final = "edge-trim"
+ON_THE_FACE: Final = "applied"
+HUNG: Final = frozenset({"hem-weight", "fringe", "feather-trim", "bead-trim"})
+"""Trimmings that hang from an edge or weigh it down: they are sewn to what is finished."""
 ON_A_STRIP: Final = "frill-hem"
 """The role of what is done to the edge of a strip while that is long and flat."""
 ALIKE: Final = 0.05
@@ -22,7 +25,20 @@ def trim_role(seam: Seam, garment: Garment) -> str:
         return ON_A_STRIP
     words = set(singular_words(seam.name))
     ends = _round_the_edges(seam, words) or _at_a_hemmed_wrist(words, garment)
-    return EDGE_TRIM if ends else ""
+    return EDGE_TRIM if ends else ON_THE_FACE if _on_a_piece(seam, words, garment) else ""
+
+
+def _on_a_piece(seam: Seam, words: set[str], garment: Garment) -> bool:
+    """Whether a trimming is called after a part, or the hem, that other places make of its cloth.
+
+    It is sewn to the piece while that lies flat: before a pocket is on, or a hem is turned up.
+    """
+    made = nouns.MADE_UP & words
+    if any(garment.cloths[name].entry in HUNG for name in seam.cloths()):
+        return False
+    others = (o for o in garment.seams if o.name != seam.name and o.place != seam.place)
+    beside = (o for o in others if set(o.cloths()) & set(seam.cloths()))
+    return any(made & {*singular_words(other.name)} for other in beside)
 
 
 def _along_a_strip(seam: Seam, garment: Garment) -> bool:

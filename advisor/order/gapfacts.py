@@ -57,6 +57,10 @@ def stops_at_a_yoke(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     return ends and bool(tops) and not any(tops & set(p.cloths) for p in lined)
 
 
+HEAD_MM: Final = (540.0, 480.0)
+"""Below which length a neck passes over no head, of an adult and of a child: 56 to 60 cm round."""
+
+
 def halves_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Garment) -> bool:
     """Whether a back is cut in two pieces that lie at a place, and nothing joins the two."""
     halves = {piece.cloth for piece in _halves(place, garment)}
@@ -169,3 +173,10 @@ def nothing_for_a_bag(place: SeamPlace, garment: Garment, entries: Mapping[str, 
         for name in place.cloths
     )
     return bool(place.cloths) and not cut and all(thick)
+
+
+def no_head_passes(place: SeamPlace, garment: Garment) -> bool:
+    """Whether a neck of a said length, sewn once and of nothing that is drawn in, is too narrow."""
+    least = HEAD_MM[garment.maker.worn_by == "child"]
+    round_it = place.seam.making.times == 1 and not place.full
+    return round_it and speaks_of(place.name, nouns.COLLARED) and 0 < place.seam.long_mm < least

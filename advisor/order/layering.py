@@ -67,7 +67,8 @@ def lining_ends(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
     One that is bagged is joined there; a bodice's ends at its waist, and never comes so far.
     """
-    if place.kind.id != "hem" or place.unit != "shell" or not _lining_set(places):
+    levelled = place.kind.id == "hem" and place.unit == "shell" and not place.role.flat
+    if not levelled or not _lining_set(places):
         return False
     own = [p for p in places if p.unit == "lining" and p.kind.family == "seam"]
     ends = [p for p in places if p.unit != "shell" and _ends_lining(p)]

@@ -23,7 +23,7 @@ from advisor.order.setups import Setups
 from advisor.order.staylaid import LAYS, melts, out_of_reach
 from advisor.order.steps import Precedence, Strength
 from advisor.order.tasks import Task
-from advisor.order.worked_with import bears_less
+from advisor.order.worked_with import bears_less, wholly_fused
 from advisor.project.placing import singular_words
 from advisor.project.zipping import runs_into
 
@@ -188,8 +188,9 @@ def _hotter(hot: Task, joining: Task, setups: Setups) -> bool:
     if joining.op in ("fuse", "interface") and hot.needy:
         # What is pressed with all that is made of its cloth is not backed yet with what bears less;
         # but a piece is fused while it lies apart, and the press is cooler over the glue.
+        fused = hot.needy in setups.fused_to(place) and wholly_fused(hot.needy, setups)
         heat = hot.step.iron.temperature_c
-        return joining.op == "interface" and bears_less(hot.needy, heat, place, setups)
+        return fused if joining.op == "fuse" else bears_less(hot.needy, heat, place, setups)
     if place.name in hot.meets or (joining.op == "baste" and place.kind.id != "zip"):
         return place.name in hot.meets  # a tape that is basted in is walked round
     if _same_place(hot, joining):

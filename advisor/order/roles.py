@@ -17,7 +17,7 @@ from advisor.project.garment import Garment, Seam
 from advisor.project.grain import hangs_on_the_bias
 from advisor.project.headwords import head_of, speaks_of
 from advisor.project.hembands import ends_the_body, runs_to_the_zip
-from advisor.project.linings import LINING, Unit, of_a_part, of_part
+from advisor.project.linings import LINING, Unit, ends_short, of_a_part, of_part
 from advisor.project.partjoins import hangs_a_part
 from advisor.project.placing import BONES, singular_words
 from advisor.project.pleated_hem import hemmed_before_pleats, pleats_run_down
@@ -81,7 +81,8 @@ def role_of(
     if not told and not (wished == SEAM_BAG and not is_bag_of_one(seam, garment.seams)):
         role = roles.get(wished) or role
     lower = role.id == "hem" or kind == "raw-edge"
-    of_part_only = lower and unit == LINING and of_a_part(seam)
+    short = of_a_part(seam) or ends_short(seam, garment)
+    of_part_only = lower and unit == LINING and short
     of_part_only = of_part_only and not hangs_on_the_bias(seam, garment)
     leg = on_a_leg(role.id, _words(seam.name))
     lapped = TO_WAIST if role.id == WRAP and ends_at_waist(seam, garment) else ""
@@ -135,7 +136,7 @@ def _special(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
     if kind == "hem" and nouns.NECKS & set(words):
         return "facing"  # hemmed in the flat, and levelled on no hanger
     if "pocket" in words and (
-        kind == "bound-edge" or (kind == "faced-edge" and nouns.POCKET_TOPS & {*words})
+        kind in ("bound-edge", "hem") or (kind == "faced-edge" and nouns.POCKET_TOPS & {*words})
     ):
         return "pocket-edge"
     if kind == "faced-edge" and (faced := _faced(found, words)):

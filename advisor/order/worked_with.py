@@ -11,10 +11,12 @@ from dataclasses import replace
 from itertools import pairwise
 
 from advisor.claims.speakers import is_heat_need
+from advisor.claims.workarounds import GLUED
 from advisor.knowledge.model import COLD, LIMIT_ASPECT
 from advisor.order.kinds import SeamPlace
 from advisor.order.setups import Setups
 from advisor.order.steps import IronState
+from advisor.project.garment import Seam
 
 SEWN_IN, FASTENING = "sew-in", "fastening"
 
@@ -44,6 +46,26 @@ def bears_less(cloth: str, heat: float, place: SeamPlace, setups: Setups) -> boo
     """Whether an interfacing that is basted to a cloth at a place bears less than its hot press."""
     lid = _lid(cloth, [place], setups)
     return lid is not None and lid < heat
+
+
+def wholly_fused(cloth: str, setups: Setups) -> bool:
+    """Whether all that is sewn of a cloth alone has a glue in it: no hot press is left for after.
+
+    Its pieces are pressed while they are loose then, and fused afterwards.
+    """
+    entries, cloths = setups.knowledge.entries, setups.garment.cloths
+    kinds = ({entries[cloths[n].entry].kind for n in s.cloths()} for s in _alone(cloth, setups))
+    return all(not GLUED.isdisjoint(found) for found in kinds)
+
+
+def _alone(cloth: str, setups: Setups) -> list[Seam]:
+    """The places in which it lies with no other cloth."""
+    entries, cloths = setups.knowledge.entries, setups.garment.cloths
+    return [
+        s
+        for s in setups.garment.seams
+        if {n for n in s.cloths() if entries[cloths[n].entry].kind == "cloth"} == {cloth}
+    ]
 
 
 def _interfacings(cloth: str, places: Sequence[SeamPlace], setups: Setups) -> list[str]:

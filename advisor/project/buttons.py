@@ -115,9 +115,19 @@ def _closing(garment: Garment) -> list[Seam]:
 
 
 def _elsewhere(hole: Seam, button: Seam) -> bool:
-    """Whether the two say that they lie at different spots: no front closes in a cuff."""
+    """Whether the two say that they lie at different spots: no front closes in a cuff.
+
+    A strap is buttoned to what it holds up.
+    """
     ours, theirs = (nouns.SPOTS & set(singular_words(seam.name)) for seam in (hole, button))
+    if on_a_strap(hole) and theirs & nouns.STRAPPED:
+        return False
     return bool(ours and theirs) and not ours & theirs
+
+
+def on_a_strap(hole: Seam) -> bool:
+    """Whether holes are worked in straps: two or more for a button let it be worn longer."""
+    return speaks_of(hole.name, nouns.HOLDS_UP)
 
 
 def _left_over(

@@ -116,15 +116,23 @@ def _over_a_ring(place: Beside) -> list[Seam]:
     A lining that goes on below a waist, to a hem of its own or as that of a skirt, hangs there.
     """
     rings = nouns.RINGS & set(place.words)
-    if LINING not in place.words or len(place.cloths) != PAIR or nouns.HANGS_ON & set(place.words):
+    if LINING not in place.words or len(place.cloths) < PAIR or nouns.HANGS_ON & set(place.words):
         return []
     rows = [o for o in place.others if o.place in SEWN_FLAT and rings & set(the_words(o.name))]
     shell = [o for o in rows if LINING not in the_words(o.name) and not o.by_hand]
-    hosts = [o for o in shell if len(set(place.cloths) & set(o.cloths())) == 1]
+    hosts = [o for o in shell if _but_one(place, o)]
     inner = {c for o in hosts for c in set(place.cloths) - set(o.cloths())}
     hems = [o for o in place.others if "hem" in (o.place, *the_words(o.name))]
     below = WAIST in rings and any(inner & set(o.cloths()) for o in hems)
     return [] if below else hosts[:1]
+
+
+def _but_one(place: Beside, row: Seam) -> bool:
+    """Whether all its cloths but the lining lie in a row: that is sewn, and this lies over it."""
+    if len(place.cloths) > PAIR and not nouns.HAND_FELLED & set(place.words):
+        return False  # a machine joins the three
+    shared = set(place.cloths) & set(row.cloths())
+    return bool(shared) and len(set(place.cloths) - shared) == 1
 
 
 def _ring(place: Beside) -> Seam | None:
@@ -191,7 +199,9 @@ def _at_zip(place: Beside) -> Seam | None:
     """A lining that is felled to the tape of a zip which another place sets."""
     notions = set(place.seam.cloths()) - set(place.cloths)
     hosts = [o for o in place.others if o.place == ZIP and notions & set(o.cloths())][:1]
-    named = place.words[:2] == (LINING, "to") and ZIP in place.words
+    at = place.words.index(ZIP) if ZIP in place.words else 0
+    before = place.words[1:at]
+    named = place.words[:1] == (LINING,) and bool(nouns.FELLED & {*before})
     fits = named and place.holds(ZIP)
     return belongs_as(place, JOINED, AT_ZIP, hosts, first=False) if fits and hosts else None
 

@@ -1,8 +1,8 @@
-"""A tape that lies over the tape of a zip, which another place sets: it is no second zip."""
+"""A tape over a zip that another place sets, which is no second zip; and trims by their names."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
@@ -38,3 +38,19 @@ def _taped(seam: Seam, entries: Mapping[str, Entry]) -> bool:
 
 def _called_after_tape(seam: Seam) -> bool:
     return bool(nouns.LAID_OVER & {*the_words(seam.name)[-1:]})
+
+
+def trim_named(seam: Seam, about: Mapping[str, Entry], trims: Collection[str]) -> str:
+    """The trimming of these kinds that a place is called after, wherever that lies; "" for none.
+
+    `Pocket ric-rac` is no pocket, as the name ends in the trimming, or goes on with where it is.
+    """
+    words = the_words(seam.name)
+    own = {n: e for n, e in about.items() if {e.id, e.kind} & {*trims}}
+    return next((n for n, e in own.items() if any(_is(words, c) for c in (n, e.name, *e.also))), "")
+
+
+def _is(words: tuple[str, ...], name: str) -> bool:
+    at = next((i for i, word in enumerate(words) if i and word in nouns.LAID_ON), len(words))
+    called = the_words(name)
+    return bool(called) and words[:at][-len(called) :] == called

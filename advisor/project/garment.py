@@ -90,7 +90,8 @@ class Seam:
     `method` the way of making that the maker named; `fitting` how this place is fitted, and `part`
     the part of the garment that it belongs to; `fastening` the project's own word for what closes
     it; `companion` what it is to another place, where it belongs to one, and `guess` what its name
-    alone was taken to mean, where another reading is possible.
+    alone was taken to mean, where another reading is possible; `half` is left or right of a zip,
+    where the seams beside it tell on which side it lies.
     """
 
     name: str
@@ -110,6 +111,7 @@ class Seam:
     fastening: str = ""
     companion: Companion | None = None
     guess: str = ""
+    half: str = ""
     different: tuple[str, ...] = field(init=False, compare=False, repr=False)
 
     def __post_init__(self) -> None:

@@ -77,13 +77,13 @@ def _of_a_band(
 ) -> bool:
     """Whether it stiffens the piece of a band that takes in a cloth on which no glue is fused."""
     names = [name for name in seam.cloths() if name in entries and name not in glues]
-    barred = [name for name in names if _never_fused(entries[name])]
+    barred = [name for name in names if never_fused(entries[name])]
     kind = knowledge.places.kinds.get(seam.place)
     band = kind is not None and kind.family == BAND
     return band and bool(barred) and len(barred) < len(names)
 
 
-def _never_fused(entry: Entry) -> bool:
+def never_fused(entry: Entry) -> bool:
     """Whether a glue strikes through a cloth, or is pressed into its face."""
     sheer = entry.traits.get("sheer", (0, 0))[0] >= STRIKES_THROUGH
     return sheer or entry.family in NEVER_FUSED

@@ -16,7 +16,8 @@ from typing import Final, Literal
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.knowledge.places import PlaceKind
-from advisor.project.garment import Seam
+from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.placing import POCKETS, singular_words
 from advisor.project.secondbody import second_bodies
 
@@ -27,6 +28,8 @@ JOINED: Final = "lining-seam"
 """The kind of place where a lining that was made up by itself is joined to its shell."""
 SHEER: Final = 2
 """The level of `sheer` at which allowances show through plainly."""
+SHORT: Final = 0.8
+"""Below which share of the shell a skirt of the lining ends within its part: estimate."""
 COVERS: Final = 1.5
 """From how many times its length a seam of the shell runs on below the lining: estimate."""
 
@@ -52,7 +55,8 @@ def unit_of(
         if n in linings or entries[n].family == "linings" or LINING in singular_words(n)
     ]
     words = singular_words(seam.name)
-    joins = words[:2] == (LINING, "to") and len(lined) < len(cloths)
+    felled = words[:1] == (LINING,) and bool(nouns.FELLED & {*words[1:2]})
+    joins = felled and len(lined) < len(cloths)
     own = words[:1] == (LINING,) or (of_part(words, "both") != words and len(set(cloths)) == 1)
     named = own and not joins
     bag = seam.place in POCKETS and not named  # of lining, it hangs in the shell all the same
@@ -118,6 +122,15 @@ def _bare(seam: Seam) -> Seam:
 def of_a_part(seam: Seam) -> bool:
     """Whether it is of a half lining or a like one, by its name or that of its cloth."""
     return any(map(lines_a_part, (seam.name, *seam.cloths())))
+
+
+def ends_short(seam: Seam, garment: Garment) -> bool:
+    """Whether the skirt of a lining is cut so much shorter than its shell that it ends above it."""
+    own = set(seam.cloths())
+    skirts = [p for p in garment.plan.pieces if p.height and speaks_of(p.name, nouns.SKIRTS)]
+    inner = max((p.height for p in skirts if p.cloth in own), default=0.0)
+    outer = max((p.height for p in skirts if p.cloth not in own), default=0.0)
+    return 0 < inner < SHORT * outer
 
 
 def lines_a_part(name: str) -> bool:

@@ -15,7 +15,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN, PlaceKind
 from advisor.project import lacewords
 from advisor.project.companions import with_companions
-from advisor.project.covering import OVER_ZIP, TRIMMED, tape_over_zip
+from advisor.project.covering import OVER_ZIP, TRIMMED, tape_over_zip, trim_named
 from advisor.project.garment import Cloth, Seam
 from advisor.project.guesses import with_guesses
 from advisor.project.headwords import speaks_of, the_words
@@ -25,6 +25,7 @@ from advisor.project.plackets import is_whole_front
 from advisor.project.seampockets import POCKET, SEAM_BAG
 from advisor.project.together import seen_together
 from advisor.project.waisttabs import hang_from_waist, is_tied
+from advisor.project.zipping import with_halves
 
 singular_words = the_words
 """The words of a name, each as one of it."""
@@ -85,7 +86,7 @@ def with_places(
         else:
             built.append(_placed_as(seam, found))
     whole = with_companions(seen_together(tuple(built), entries, LACE_EDGE), kinds, entries)
-    return with_guesses(whole, kinds, entries, known.places.kinds)
+    return with_halves(with_guesses(whole, kinds, entries, known.places.kinds))
 
 
 def _placed_as(seam: Seam, found: Placed, guessed: tuple[str, ...] = ()) -> Seam:
@@ -221,6 +222,8 @@ def _by_layers(
     fastens = words and kinds[words].family == "fastening"
     if fastens and any(_of(e, kinds) == words for e in about.values() if e.kind != "cloth"):
         return Placed(words, "its name")  # what its notion is sewn to besides, a tape, says no more
+    if trim := "" if is_tied(seam.name) else trim_named(seam, about, kinds[TRIMMED].notions):
+        return Placed(TRIMMED, f"the {trim} in it")
     if inserted := _insertion(seam, about, words):
         return Placed(PLAIN, f"the {inserted} in it")
     by_notion = _by_notion(seam, about, words, kinds)
