@@ -35,6 +35,9 @@ BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
 SPARE: Final = 1
 """Fastenings that are bought besides, for one gets lost."""
+STONES: Final = "stones"
+LOST: Final = 0.05
+"""The share of stones that is bought besides (common practice)."""
 QUILTING: Final = "quilting"
 """The kind of a place whose length is that of its rows, and which covers all of its cloths."""
 ONCE: Final = frozenset({"glue", "thread"})
@@ -125,6 +128,11 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
     return found
 
 
+def _spare(number: int, places: list[Seam]) -> int:
+    """How many stones are bought besides: some crack, fall or hold badly (common practice)."""
+    return math.ceil(number * LOST) if all(s.place == STONES for s in places) else 0
+
+
 def _only_sewn_to(seam: Seam, name: str, entry: Entry, garment: Garment) -> bool:
     """Whether hooks or snaps are sewn here to a tape that some other place lays along its line."""
     fastens = seam.place in SEWN_ON and entry.kind not in BY_PIECE and "length" not in seam.facts
@@ -160,7 +168,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
             cut,
             None,
             apart=apart if rows else None,
-            spare=0 if apart is None else SPARE,
+            spare=_spare(sum(counted), places) if apart is None else SPARE,
         )
     if entry.kind in ONCE:
         return NotionBought(name, names, 1, (), None)
@@ -271,9 +279,18 @@ def _number(seam: Seam, entry: Entry, garment: Garment) -> int:
     return 1 if seam.making.times == 2 and one else seam.making.times
 
 
+def _elastic_in(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether an elastic is named among the layers, which draws it up and is bought as itself."""
+    return any(knowledge.entries[garment.cloths[n].entry].kind == "elastic" for n in seam.cloths())
+
+
 def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | None:
     """Elastic that draws a full edge up and is named nowhere: as long as the edges it draws to."""
-    drawn = [seam for seam in garment.seams if drawn_up_by(seam) == "elastic"]
+    drawn = [
+        s
+        for s in garment.seams
+        if drawn_up_by(s) == "elastic" and not _elastic_in(s, garment, knowledge)
+    ]
     if not drawn:
         return None
     edges = []

@@ -255,6 +255,8 @@ PART_LINED: Final = _of("half quarter part shoulder yoke knee")
 
 SEAM_SIDES: Final = _of("side centre inseam outseam")
 """A seam of a part, called after its part: the side of a tier, the centre back of a band."""
+RUCHED: Final = SEAM_SIDES | _of("ruching ruched")
+"""A line down a piece, where elastic draws it up and turns nothing in."""
 IN_A_SEAM: Final = _of("side outseam princess")
 DOWN: Final = _of("side centre panel seam")
 LENGTHWISE: Final = _of("side panel centre inseam hem gore godet")
