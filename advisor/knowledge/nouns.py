@@ -78,7 +78,7 @@ NOT_BY_THE_NECK: Final = _of("armhole sleeve underarm raglan waist waistband str
 """What else holds up what has a clasp at the neck."""
 CARRYING: Final = _of("shoulder neck waist yoke raglan strap")
 BESIDE_THE_LOAD: Final = _of(
-    "side armhole underarm sleeve crotch inseam leg outseam gusset seat thigh"
+    "side centre armhole underarm sleeve crotch inseam leg outseam gusset seat thigh"
 )
 """Seams that carry the garment, and those that only hold it together."""
 CHEST: Final = _of("bodice neck bust")
