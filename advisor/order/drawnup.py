@@ -58,7 +58,9 @@ def rows_sewn(place: SeamPlace, facts: Facts) -> str:
     rows = "three" if slips else "two"
     basted = facts.fitting.basted(place) and not basted_drawn_up(place)
     first = UNBASTED if basted else ""
-    return first + ways.get(drawn_up_by(place.seam), f"stitch {rows} gathering rows{along}{LEFT_FLAT}")
+    return first + ways.get(
+        drawn_up_by(place.seam), f"stitch {rows} gathering rows{along}{LEFT_FLAT}"
+    )
 
 
 def drawn_up(place: SeamPlace, units: System, facts: Facts) -> str:

@@ -70,7 +70,7 @@ def bought_ready(strap: SeamPlace, facts: Facts) -> bool:
 
 
 def _gives(strap: SeamPlace, facts: Facts) -> bool:
-    """Whether all its cloths stretch as they please: such a strap holds up, and draws nothing in."""
+    """Whether all its cloths stretch far: such a strap holds up, and draws nothing in."""
     return bool(strap.cloths) and all(facts.least(c, "stretch") >= GREAT for c in strap.cloths)
 
 
