@@ -37,12 +37,16 @@ def _others(place: SeamPlace, facts: Facts) -> list[SeamPlace]:
 
 
 def _free(facts: Facts) -> dict[str, frozenset[str]]:
-    """The parts that hang free with all their cloths; one part alone is the garment."""
+    """The parts that hang free with all their cloths; one part alone is the garment.
+
+    One with a hem is a lining, which hangs out from its edge before that is sewn.
+    """
+    hemmed = {p.seam.part for p in facts.places if p.kind.id == "hem"}
     parts = facts.garment.parts if len(facts.garment.parts) > 1 else ()
     return {
         part.name: frozenset(part.layers)
         for part in parts
-        if part.layers and set(part.layers) <= set(part.separate)
+        if part.layers and part.name not in hemmed and set(part.layers) <= set(part.separate)
     }
 
 
