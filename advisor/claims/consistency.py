@@ -11,6 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from advisor.claims.alike import finish_alike
+from advisor.claims.athand import at_hand
 from advisor.claims.collect import Place
 from advisor.claims.combine import (
     HERE,
@@ -24,7 +25,7 @@ from advisor.claims.glued import GLUES
 from advisor.claims.idleglue import fused_here, idle_glue
 from advisor.claims.laidalong import stay_bears
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
-from advisor.claims.steaming import HOVER, STEAMY, for_some
+from advisor.claims.steaming import HOVER, STEAMY, for_some, nothing_between
 from advisor.claims.valuesets import Choice, Span
 from advisor.craft.irondial import mark_for, starts_too_cool, steam_possible
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
@@ -80,6 +81,7 @@ def agree(
         _below_steam(by_aspect)
         _too_cool_for_steam(by_aspect)
         _left_to_fingers(by_aspect, fused)
+        nothing_between(by_aspect)
         if place.scope == "seam":
             _by_hand(by_aspect)
             _two_needles(by_aspect)
@@ -89,6 +91,7 @@ def agree(
             _room_to_swing(by_aspect)
             _edges(by_aspect)
             _clear_of_the_knife(by_aspect)
+            at_hand(by_aspect, garment.plan.kit.pins)
             _no_pins(by_aspect)
             if place.name in covered:
                 _covering_zigzag(by_aspect)

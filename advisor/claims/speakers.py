@@ -214,8 +214,8 @@ OVERLOCKS = frozenset({"503", "504", "514", "516"})
 """Stitches whose knife trims the edge that they sew."""
 STAYS = {"stay-tape": "stay tape", "clear-elastic": "clear elastic"}
 """What a notion among the layers of a seam is to it."""
-STITCHED_FLAT = frozenset({"casing", "laid on"})
-"""Families of places that are stitched through the cloth and not along its cut edge."""
+STITCHED_FLAT = frozenset({"casing", "laid on", "shirring"})
+"""Families of places, and a kind, that are stitched through the cloth and not along its edge."""
 
 
 def seam_says(
@@ -228,7 +228,7 @@ def seam_says(
     else:
         said += machine
     about = knowledge.places.kinds.get(seam.place)
-    if about is not None and about.family in STITCHED_FLAT and not seam.by_hand:
+    if about is not None and {about.family, about.id} & STITCHED_FLAT and not seam.by_hand:
         said.append(_stitched_flat(about.name, knowledge))
         if about.id == "applique":
             said.append(_zigzagged(about.name, knowledge))

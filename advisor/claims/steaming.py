@@ -39,6 +39,13 @@ def as_wish(claim: Claim) -> Claim:
     return replace(claim, strength="should", risk="", ends=None)
 
 
+def nothing_between(by_aspect: dict[str, Verdict]) -> None:
+    """Steam held above a place comes through no press cloth: one way of pressing is told."""
+    motion = by_aspect.get("press.motion")
+    if motion and motion.pick == float(motion.aspect.words.index(HOVER)) and not motion.clash:
+        by_aspect.pop("press.cloth", None)
+
+
 def for_some(by_aspect: Mapping[str, Verdict]) -> bool:
     """Whether some layers wish for steam held above them, and the rest would have less of it."""
     heat, moist, motion = (by_aspect.get(f"press.{it}") for it in ASPECTS)

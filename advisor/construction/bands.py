@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from advisor.construction.elastics import ELASTIC, across, flat_beside
 from advisor.construction.notionlist import cut_of, ends_of
 from advisor.knowledge import nouns
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.placing import singular_words
 
@@ -19,6 +19,8 @@ ENDS = 30.0
 """What the allowances of both its ends take, mm: estimate."""
 CLOSED = {"waistband": nouns.WAISTS, "cuff": nouns.WRISTS}
 """Bands that close, and what their fastenings are called after."""
+GIVES = 2
+"""From this level of `stretch` on, moderate."""
 LAPPED = frozenset({"hook", "button", "buttonhole", "snap", "hook-and-loop"})
 """Fastenings of which one half lies over the other."""
 
@@ -54,11 +56,16 @@ def bands_of(seam: Seam, garment: Garment, knowledge: Knowledge) -> list[Band]:
             half = bool(body) and not flat and across(seam, body)
             round_ = (body, flat) if flat else None
             if length is not None:
-                ends = ends_of(entry, garment)
+                ends = ends_of(entry, garment, [seam])
                 found.append(Band(use.cloth, length, ends, half=half, round_=round_))
-        elif entry.structure == "knit" and use.stretched > 1:
+        elif use.stretched > 1 and (entry.structure == "knit" or gives(entry)):
             found += _knit(seam, use, garment)
     return list(dict.fromkeys(found)) or _lapping(seam, garment)
+
+
+def gives(entry: Entry) -> bool:
+    """Whether a cloth that is no knit is stretched to an edge as one is, as a mesh."""
+    return entry.traits.get("stretch", (0, 0))[0] >= GIVES
 
 
 def _knit(seam: Seam, use: Use, garment: Garment) -> list[Band]:

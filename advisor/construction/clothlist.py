@@ -28,7 +28,6 @@ from advisor.craft.checks import TooWideError
 from advisor.craft.lying import Lies, lying
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Cloth
-from advisor.project.lacewords import LACE
 from advisor.project.making import Bolt, Piece
 
 USUAL_WIDTH: Final = 1400.0
@@ -41,7 +40,7 @@ ACROSS: Final = {"woven": 0.5, "composite": 0.5, "knit": 1.0}
 SELVAGE: Final = 10.0
 """Each edge of a woven or a knit that is not cut from, where nobody says it, mm (estimate)."""
 SQUARED: Final = 15.0
-"""What squaring both ends of a woven, a knit or a lace takes, mm (estimate)."""
+"""What squaring both ends of any cloth takes, mm (estimate); no shop cuts true."""
 SAVES: Final = 100.0
 """Another lay is told where it saves so much, mm."""
 FOLDED: Final = "folded"
@@ -231,8 +230,7 @@ def _sold(
     width = said_width or usual_width
     selvage = min(selvage, width / 4)
     one_way = _one_way(cloth, judgement, knowledge)
-    ends = SQUARED if firm or entry.traits.get("openwork", (0, 0))[0] >= LACE else 0.0
-    sold = lay.BoughtCloth(width, one_way, bolt.repeat, selvage, long, across, ends)
+    sold = lay.BoughtCloth(width, one_way, bolt.repeat, selvage, long, across, SQUARED)
     return sold, tuple(assumed)
 
 

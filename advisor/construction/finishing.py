@@ -82,6 +82,7 @@ class Finishing:
     narrower: tuple[float, float] | None = None
 
 
+WRAPPED: Final = frozenset({"bound-edge"})
 UNCLIPPED: Final = frozenset({"hem", "folded"})
 """Edges whose fullness is eased in, or that are wrapped: neither is clipped or notched."""
 
@@ -211,7 +212,8 @@ def trimming_of(seam: Seam, have: float, plies_mm: Sequence[float | None]) -> Tr
         widths = grade(plies, have).widths_mm
     clips = None
     length = seam.facts.get("length")
-    if seam.facts.get("shape") == "curved" and length and seam.facts.get("edge") not in UNCLIPPED:
+    uncut = seam.place in WRAPPED or seam.facts.get("edge") in UNCLIPPED
+    if seam.facts.get("shape") == "curved" and length and not uncut:
         low, high = CLIP_SPACING_MM
         clips = (low, high, max(1, int(float(length) / low)))
     folded = turned or seam.facts.get("edge") == "hem"

@@ -15,7 +15,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from advisor.claims.glued import STIFFENS
-from advisor.construction.elastics import from_body, is_tried, told_less
+from advisor.construction.elastics import ELASTIC, from_body, is_tried, told_less
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.inrows import apart_of, holes_for, is_row, number_in
 from advisor.construction.laced import CORD, cords
@@ -35,6 +35,13 @@ BY_PIECE: Final = frozenset({"zip", "button"})
 BY_LENGTH: Final = frozenset({"elastic", "tape", "hook-and-loop", "trim", "bone"})
 SPARE: Final = 1
 """Fastenings that are bought besides, for one gets lost."""
+LAPPED: Final = frozenset({"elastic-edge", "bound-edge"})
+"""Kinds of place at which an elastic is lapped into a ring."""
+LAP: Final = 25.0
+"""How far the ends of a ring lie on each other at most, mm (common practice)."""
+STONES: Final = "stones"
+LOST: Final = 0.05
+"""The share of stones that is bought besides (common practice)."""
 QUILTING: Final = "quilting"
 """The kind of a place whose length is that of its rows, and which covers all of its cloths."""
 ONCE: Final = frozenset({"glue", "thread"})
@@ -109,7 +116,7 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
         entry = knowledge.entries[cloth.entry]
         if entry.kind == "cloth":
             continue
-        lots: dict[tuple[Width | None, bool], list[Seam]] = {}
+        lots: dict[tuple[Width | None, bool, float], list[Seam]] = {}
         holding = [seam for seam in garment.seams if name in seam.cloths()]
         for seam in garment.seams:
             sets = entry.kind != "zip" or sets_it(seam, holding)
@@ -119,10 +126,16 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
                 sized = _by_length(entry) or _by_piece(entry)
                 wide = width_of(name, seam, entry, garment) if sized else None
                 small = entry.kind == BUTTON and not on_a_front(seam)
-                lots.setdefault((wide, small), []).append(seam)
-        for (width, _), places in lots.items():
+                ends = ends_of(entry, garment, [seam])
+                lots.setdefault((wide, small, ends), []).append(seam)
+        for (width, _, _), places in lots.items():
             found.append(replace(_bought(name, places, garment, knowledge), width=width))
     return found
+
+
+def _spare(number: int, places: list[Seam]) -> int:
+    """How many stones are bought besides: some crack, fall or hold badly (common practice)."""
+    return math.ceil(number * LOST) if all(s.place == STONES for s in places) else 0
 
 
 def _only_sewn_to(seam: Seam, name: str, entry: Entry, garment: Garment) -> bool:
@@ -160,7 +173,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
             cut,
             None,
             apart=apart if rows else None,
-            spare=0 if apart is None else SPARE,
+            spare=_spare(sum(counted), places) if apart is None else SPARE,
         )
     if entry.kind in ONCE:
         return NotionBought(name, names, 1, (), None)
@@ -169,7 +182,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         longest = max((seam.long_mm for seam in sewn), default=0.0)
         cut = () if longest else (Lengths(1, None),)
         return NotionBought(name, names, None, cut, None, least=longest or None)
-    ends = ends_of(entry, garment)
+    ends = ends_of(entry, garment, places)
     bone = entry.kind == BONE and not ends
     laced = entry.id == CORD
     cut, whole = lengths_of(
@@ -193,11 +206,18 @@ def lengths_of(
     return tuple(found), sum(known) if len(known) == len(found) else None
 
 
-def ends_of(entry: Entry, garment: Garment) -> float:
-    """What one length of a notion takes for its ends, mm; no more than may hang from a child."""
+def ends_of(entry: Entry, garment: Garment, places: Iterable[Seam] = ()) -> float:
+    """What one length of a notion takes for its ends, mm; no more than may hang from a child.
+
+    Where it is lapped into a ring at all of its places it has no ends to be held by.
+    """
     ends = entry.facts.get("ends", {"mm": 0.0})
     short = ends.get("on a child") if garment.maker.worn_by == "child" else None
-    return as_measured(float(ends["mm"] if short is None else short), garment.units)
+    takes = float(ends["mm"] if short is None else short)
+    kinds = {seam.place for seam in places}
+    if entry.kind == ELASTIC and kinds and kinds <= LAPPED:
+        takes = min(takes, LAP)
+    return as_measured(takes, garment.units)
 
 
 def as_measured(ends: float, units: str) -> float:
@@ -271,9 +291,18 @@ def _number(seam: Seam, entry: Entry, garment: Garment) -> int:
     return 1 if seam.making.times == 2 and one else seam.making.times
 
 
+def _elastic_in(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether an elastic is named among the layers, which draws it up and is bought as itself."""
+    return any(knowledge.entries[garment.cloths[n].entry].kind == "elastic" for n in seam.cloths())
+
+
 def drawn_by_elastic(garment: Garment, knowledge: Knowledge) -> NotionBought | None:
     """Elastic that draws a full edge up and is named nowhere: as long as the edges it draws to."""
-    drawn = [seam for seam in garment.seams if drawn_up_by(seam) == "elastic"]
+    drawn = [
+        s
+        for s in garment.seams
+        if drawn_up_by(s) == "elastic" and not _elastic_in(s, garment, knowledge)
+    ]
     if not drawn:
         return None
     edges = []

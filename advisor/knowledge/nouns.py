@@ -78,7 +78,7 @@ NOT_BY_THE_NECK: Final = _of("armhole sleeve underarm raglan waist waistband str
 """What else holds up what has a clasp at the neck."""
 CARRYING: Final = _of("shoulder neck waist yoke raglan strap")
 BESIDE_THE_LOAD: Final = _of(
-    "side armhole underarm sleeve crotch inseam leg outseam gusset seat thigh"
+    "side centre armhole underarm sleeve crotch inseam leg outseam gusset seat thigh"
 )
 """Seams that carry the garment, and those that only hold it together."""
 CHEST: Final = _of("bodice neck bust")
@@ -264,6 +264,8 @@ PART_LINED: Final = _of("half quarter part shoulder yoke knee")
 
 SEAM_SIDES: Final = _of("side centre inseam outseam")
 """A seam of a part, called after its part: the side of a tier, the centre back of a band."""
+RUCHED: Final = SEAM_SIDES | _of("ruching ruched")
+"""A line down a piece, where elastic draws it up and turns nothing in."""
 IN_A_SEAM: Final = _of("side outseam princess")
 DOWN: Final = _of("side centre panel seam")
 LENGTHWISE: Final = _of("side panel centre inseam hem gore godet")

@@ -49,6 +49,8 @@ Fact = Literal[
     "sheer",
     "topstitched",
     "more than one cloth",
+    "elastic in a tube",
+    "one piece drawn up",
     "loops for buttons",
     "lengths tried",
     "piping in it",

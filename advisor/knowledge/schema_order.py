@@ -70,6 +70,8 @@ Tag = Literal[
     "edge of straps",
     "closes over straps",
     "caught in an edge",
+    "hangs inside",
+    "takes in what hangs inside",
     "tried on with bones later",
     "caught in the waist",
     "ends in a waist",

@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from advisor.order.graph import CycleError, build, settle
+from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.steps import Precedence, Step
 from advisor.order.tasks import Task
 from advisor.order.wished_steps import YOU_SAID
@@ -77,7 +78,7 @@ def _cycle(
         for link in dict.fromkeys([*own, *between])
         if _ends(_without(items, link, byid), links, steps)
     )
-    remedies = list(itertools.islice(ending, MOST_REMEDIES))
+    remedies = list(itertools.islice(filter(None, ending), MOST_REMEDIES))
     given_up = (own or between or list(links))[0]
     return Cycle(links, given_up, tuple(dict.fromkeys(remedies)))
 
@@ -91,10 +92,21 @@ def _ends(left: list[Precedence], links: tuple[Precedence, ...], steps: Sequence
     return True
 
 
+def _crosses_all_the_same(later: SeamPlace, earlier: SeamPlace) -> bool:
+    """Whether what it crosses, said without the other, leaves it over that: a list tells no more
+    of what is laid on a piece, as a pocket.
+    """
+    left = (later.crosses or frozenset()) - {earlier.name}
+    unsaid = None if later.crosses else frozenset({""})
+    return crosses(replace(later, crosses=left or unsaid), earlier)
+
+
 def _remedy(link: Precedence, byid: dict[str, Task], *, own: bool) -> str:
     first, second = byid[link.before].place, byid[link.after].place
     if own or first is None or second is None:
         return f"Take out of your order that '{link.before}' comes before '{link.after}'."
+    if not crosses(second, first) or _crosses_all_the_same(second, first):
+        return ""  # no word on what it crosses would end this
     if second.crosses is not None and first.name in second.crosses:
         return f"Take '{first.name}' out of the seams that '{second.name}' crosses."
     return f"Say which seams '{second.name}' crosses, and leave '{first.name}' out."

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from advisor.construction.fullness import BY_MACHINE, drawn_up_by
+from advisor.order.bandtried import basted_drawn_up
 from advisor.order.beside import is_frill
 from advisor.order.facts import Facts
 from advisor.order.kinds import SeamPlace
@@ -20,6 +21,11 @@ OVER_THE_CAP = " over the cap of {}, from notch to notch"
 SLIPPERY = 2
 """From which level of `slippery` a third row is sewn."""
 PULLED = "; once it is joined pull out the row that shows"
+PULLED_ALL = "; once it is joined pull out every row, and try that it still stretches"
+"""Of a seam that a stretching stitch sews: a thread left in it gives nowhere."""
+UNBASTED = "take the basting out, and "
+GIVING = 2
+"""From this level of `stretch` on a cloth is put on by what its seams give."""
 LEFT_FLAT = ", their ends long, and leave it flat: nothing is drawn up yet"
 AT_MARKS = "pinned to the other edge at its marks"
 AT_NOTCHES = "pinned to the armhole at its notches, the underarm flat"
@@ -50,10 +56,14 @@ def rows_sewn(place: SeamPlace, facts: Facts) -> str:
         along = f" along {full}, broken at every cross seam" + QUARTERED * (flat > LONG_ROW)
     slips = any(facts.least(name, "slippery") >= SLIPPERY for name in place.full)
     rows = "three" if slips else "two"
-    return ways.get(drawn_up_by(place.seam), f"stitch {rows} gathering rows{along}{LEFT_FLAT}")
+    basted = facts.fitting.basted(place) and not basted_drawn_up(place)
+    first = UNBASTED if basted else ""
+    return first + ways.get(
+        drawn_up_by(place.seam), f"stitch {rows} gathering rows{along}{LEFT_FLAT}"
+    )
 
 
-def drawn_up(place: SeamPlace, units: System) -> str:
+def drawn_up(place: SeamPlace, units: System, facts: Facts) -> str:
     """To what length a full edge is drawn up, just before it is joined; a foot has done it."""
     length = place.seam.facts.get("length")
     until = show("length", float(length), units) if length else "the length of the other edge"
@@ -66,7 +76,10 @@ def drawn_up(place: SeamPlace, units: System) -> str:
             f"{AT_NOTCHES}, draw the rows up only now, until all of it measures {until}, the "
             "fullness at the top"
         )
-    return f"{AT_MARKS}, draw the rows up only now, to {until}, and spread the fullness{PULLED}"
+    gives = any(facts.least(name, "stretch") >= GIVING for name in place.cloths)
+    gives = gives and not facts.of_seam("sewn straight", place)
+    out = PULLED_ALL if gives else PULLED
+    return f"{AT_MARKS}, draw the rows up only now, to {until}, and spread the fullness{out}"
 
 
 def _on_the_cap(place: SeamPlace) -> bool:

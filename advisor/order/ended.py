@@ -19,6 +19,9 @@ if TYPE_CHECKING:
 
 CASING: Final = "casing"
 ELASTIC: Final = "elastic"
+STRAP: Final = "strap"
+GREAT: Final = 3
+"""The level of `stretch` of what clings by itself."""
 HELD_ABOVE: Final = frozenset({"shoulder", "armhole", "crotch", "inseam", "waistband", "raglan"})
 
 
@@ -29,7 +32,19 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "rouleau": lambda: speaks_of(place.name, nouns.ROULEAUX),
         "no rouleau": lambda: not speaks_of(place.name, nouns.ROULEAUX),
         "cinches the body": lambda: (
-            any(p.role.id in HELD_ABOVE for p in facts.places) and not bought_ready(place, facts)
+            any(p.role.id in HELD_ABOVE for p in facts.places)
+            and not bought_ready(place, facts)
+            and not _gives(place, facts)
+        ),
+        "elastic in a tube": lambda: (
+            not bought_ready(place, facts)
+            and any(
+                piece.cloth in place.cloths and STRAP in singular_words(piece.name)
+                for piece in facts.garment.plan.pieces
+            )
+        ),
+        "one piece drawn up": lambda: (
+            sum(u.cloth in place.cloths for u in place.seam.uses) == 1 and bool(place.full)
         ),
         "lower edge faced": lambda: place.role.last and place.kind.id == "faced-edge",
         "strap of cloth": lambda: bool(place.cloths),
@@ -52,6 +67,11 @@ def bought_ready(strap: SeamPlace, facts: Facts) -> bool:
     """
     elastic = any(facts.entry(name).kind == ELASTIC for name in strap.notions)
     return elastic and sum(u.cloth in strap.cloths for u in strap.seam.uses) <= 1
+
+
+def _gives(strap: SeamPlace, facts: Facts) -> bool:
+    """Whether all its cloths stretch far: such a strap holds up, and draws nothing in."""
+    return bool(strap.cloths) and all(facts.least(c, "stretch") >= GREAT for c in strap.cloths)
 
 
 def _wing(place: SeamPlace, facts: Facts) -> bool:

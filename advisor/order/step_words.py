@@ -241,7 +241,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         "thin": lambda: listed(list(zips_over(place, facts.places))),
         "bone": lambda: show("length", BONES_CLEAR, units),
         "gather": lambda: rows_sewn(place, facts),
-        "draw-up": lambda: drawn_up(place, units) if place.full else ease_of(place, units),
+        "draw-up": lambda: drawn_up(place, units, facts) if place.full else ease_of(place, units),
         "lay-pleats": lambda: listed(list(place.full)),
         "stay": lambda: _laid_along(place, facts),
         "stay-opening": lambda: BEHIND_ZIP.get(

@@ -24,6 +24,7 @@ from advisor.order.fitting import TO_BODY
 from advisor.order.flatsleeve import one_run
 from advisor.order.hemsmeet import turned_hem
 from advisor.order.hungapart import joins_hung_apart
+from advisor.order.innerparts import hangs_inside, takes_in_inner
 from advisor.order.kinds import SeamPlace, crosses
 from advisor.order.laidlate import placed_on_the_body
 from advisor.order.layering import FLAP, shuts_in_lining
@@ -149,6 +150,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "cut from a block": place.method.id == IN_A_BLOCK,
         "not cut from a block": place.method.id != IN_A_BLOCK,
         "in no seam yet": asks_for_its_seam(place, facts.places),
+        "hangs inside": hangs_inside(place, facts),
+        "takes in what hangs inside": takes_in_inner(place, facts),
         "caught in a side": place.method.id == "strap-caught-in-the-side",
         "runs over a fitted shoulder": _over_shoulders(place, facts),
         "ends in a waist": place.method.id in STRAPS and not _strap(place),

@@ -26,7 +26,7 @@ from advisor.project.making import (
     Making,
     Pleats,
 )
-from advisor.project.measures import Asker
+from advisor.project.measures import MANY, Asker
 
 if TYPE_CHECKING:
     from advisor.textio.yamlfile import Steps
@@ -46,8 +46,9 @@ def with_making(
     built = []
     for seam, (i, about) in zip(seams, groups, strict=True):
         asker = Asker(about, ("seams", i), findings, bare)
+        many = MANY if "length" not in about else ""  # things that are set one by one
         making = Making(
-            times=(asker.count("times") or 1) * (asker.count("number") or 1),
+            times=(asker.count("times", many) or 1) * (asker.count("number", many) or 1),
             counted="times" in about or "number" in about,
             gathers=_gathers(about.get("gathers"), asker),
             pleats=_pleats(seam, about.get("pleats"), asker),

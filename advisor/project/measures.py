@@ -25,6 +25,9 @@ _LONG = "from 1 mm to 50 m"
 _LENGTH = Measure("length", 1.0, 50_000.0, _LONG, "cm or in")
 _SHORT = Measure("length", 0.0, 2_000.0, "from 0 to 2 m", "cm or in")
 _COUNT = Measure("count", 1.0, 400.0, "a whole number from 1 to 400")
+MANY = "many"
+"""What is counted one by one, as stones, is counted by the gross."""
+_MANY = Measure("count", 1.0, 20_000.0, "a whole number from 1 to 20000")
 
 BUILDING: Mapping[str, Measure] = {
     "to": _LENGTH,
@@ -57,6 +60,7 @@ BUILDING: Mapping[str, Measure] = {
     "seam": _LENGTH,
     "number": _COUNT,
     "times": _COUNT,
+    MANY: _MANY,
     "thread near": Measure("count", 0.0, 10.0, "a difference of colour from 0 to 10"),
     "topstitch": Measure("count", 1.0, 4.0, "how many rows, from 1 to 4"),
     "pieces": _COUNT,

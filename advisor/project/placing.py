@@ -340,6 +340,11 @@ def _with_elastic(
         return "elastic-edge"
     if words:
         return ""
+    ruched = _full(PLAIN, seam) != PLAIN and speaks_of(seam.name, nouns.RUCHED)
+    if ruched and "edge" not in seam.facts and _an_edge(seam, joined):
+        return (
+            "shirring"  # flat inside an allowance that its seam takes in: nothing is turned over it
+        )
     if singular_words(seam.name)[-1:] == ("elastic",) and not any(map(_gives, cloths)):
         return "casing"  # between two layers as well: a part of a band that is drawn in
     if not _an_edge(seam, joined):

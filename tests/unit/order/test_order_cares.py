@@ -237,7 +237,7 @@ def test_a_fusible_that_no_layer_bears_is_neither_cut_nor_joined() -> None:
 def test_a_full_edge_is_drawn_up_as_the_project_has_it() -> None:
     """Rows where nothing is said, three in a chiffon that slips; else the foot, with the foot."""
     step = work_of(BONED).tasks["gather waist"].step
-    assert "For waist, gather skirt with the gathering foot." == step.does
+    assert "For waist, take the basting out, and gather skirt with the gathering foot." == step.does
     assert step.machine is not None
     assert "gathering" == step.machine.foot
     rows = work_of(TIERS).tasks["gather tier 1 to tier 2"].step
