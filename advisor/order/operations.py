@@ -12,12 +12,12 @@ from functools import partial
 
 from advisor.claims.byparts import PARTS
 from advisor.claims.collect import Place
-from advisor.claims.glued import STIFFENS
 from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.lifted import LIFTED, lifted_text
 from advisor.claims.linedup import matched_at
 from advisor.claims.workarounds import gone_round, piled_trims
+from advisor.construction.notionlist import is_sheet
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
@@ -189,7 +189,7 @@ class _Maker:
         entry = self.knowledge.entries[self.garment.cloths[name].entry]
         if not self.facts.hold(op.when, lambda fact: self._of_cloth(fact, name, entry)):
             return
-        if op.id == "cut" and entry.kind not in ("cloth", *STIFFENS):
+        if op.id == "cut" and entry.kind != "cloth" and not is_sheet(entry):
             return
         if op.id == "tuck":
             yield from self._tucks(op, name)

@@ -64,6 +64,8 @@ LIES_AT = {
 """Seams after which what is sewn on top of a piece is called, and joins nothing there."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 GUSSET = "gusset"
+BONED = frozenset({"bone-channel"})
+"""What the edge of an opening runs beside and never over: both lie upright."""
 INSET = "inset"
 HEM_FACING = ("hem", "facing")
 """The last words of a hem that is faced: it lies at the lower edge, and not at a neck."""
@@ -338,6 +340,8 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     zips, words = _zips(garment), set(singular_words(name))
     if role.id == "facing" and (unit == "both" or _clear_of(zips, words)):
         return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in called.ZIPS))
+    if role.id == "facing" and nouns.HALVES & words and "edge" in words:
+        role = replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in BONED))
     round_the_body = role.id == "neckband" and "armhole" in words
     if round_the_body or (role.id == "facing" and nouns.ALL_ROUND & words):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
