@@ -12,6 +12,7 @@ from typing import Final
 from advisor.construction.cleared import QUILTING
 from advisor.project.garment import Garment
 from advisor.project.making import Piece
+from advisor.units.sentences import said
 
 ROOM: Final = 30.0
 """What each edge is cut larger, mm (estimate) ..."""
@@ -25,6 +26,16 @@ def roomy(piece: Piece, garment: Garment) -> Piece:
         return piece
     wide, high = (size + max(2 * ROOM, DRAWN_IN * size) for size in (piece.width, piece.height))
     return replace(piece, width=wide, height=high)
+
+
+def room_words(cloth: str, garment: Garment) -> str:
+    """What is told where a cloth is cut of which pieces are quilted; "" of any other."""
+    ours = [p for p in garment.plan.pieces if p.cloth == cloth]
+    held = [p for p in ours if _quilted(p, garment)]
+    if not held:
+        return ""
+    names = "" if len(held) == len(ours) else " and ".join(p.name for p in held) + " "
+    return f"{names}{said(ROOM / 10, 'cm', garment.units)} larger all round, to be quilted"
 
 
 def _quilted(piece: Piece, garment: Garment) -> bool:

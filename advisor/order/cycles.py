@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from advisor.order.graph import CycleError, build, settle
+from advisor.order.kinds import crosses
 from advisor.order.steps import Precedence, Step
 from advisor.order.tasks import Task
 from advisor.order.wished_steps import YOU_SAID
@@ -75,11 +76,18 @@ def _cycle(
     ending = (
         _remedy(link, byid, own=link in own)
         for link in dict.fromkeys([*own, *between])
-        if _ends(_without(items, link, byid), links, steps)
+        if (link in own or _by_crossing(link, byid))
+        and _ends(_without(items, link, byid), links, steps)
     )
     remedies = list(itertools.islice(ending, MOST_REMEDIES))
     given_up = (own or between or list(links))[0]
     return Cycle(links, given_up, tuple(dict.fromkeys(remedies)))
+
+
+def _by_crossing(link: Precedence, byid: dict[str, Task]) -> bool:
+    """Whether a link follows from what crosses what, so that another list of that takes it away."""
+    first, second = byid[link.before].place, byid[link.after].place
+    return first is not None and second is not None and crosses(second, first)
 
 
 def _ends(left: list[Precedence], links: tuple[Precedence, ...], steps: Sequence[Step]) -> bool:

@@ -54,7 +54,9 @@ def _along_an_edge(seam: Seam, words: set[str], garment: Garment) -> bool:
     """Whether it is as long as an edge of its cloth that a place finishes: it lies along that."""
     if nouns.TRIMMED & words or not seam.long_mm:
         return False
-    edges = (e for e in garment.seams if e.place in FINISHED and e.making.times == seam.making.times)
+    edges = (
+        e for e in garment.seams if e.place in FINISHED and e.making.times == seam.making.times
+    )
     return any(
         set(e.cloths()) & set(seam.cloths()) and abs(e.long_mm - seam.long_mm) <= ALIKE * e.long_mm
         for e in edges
