@@ -22,10 +22,10 @@ from advisor.order.infull import lies_in_fullness, lies_under_rows
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
+from advisor.order.namewords import NECK_SLIT
 from advisor.order.quilting import cut_after_the_fitting, waits_for_the_fitting
 from advisor.order.roles import POCKET_ZIP
 from advisor.order.slitpleats import laid_to_a_slit
-from advisor.order.slits import slit_first
 from advisor.order.strapped import hung_from
 from advisor.order.untried import (
     CROTCH,
@@ -171,9 +171,9 @@ class Fitting:
         """Whether a slit is cut there into a piece of which a fitting may still move the place.
 
         The whole of it waits: rows that are sewn round a slit say where it lies. A pattern that
-        has been tried has settled that; one at the neck or a wrist is finished in the flat.
+        has been tried has settled that; through the one at the neck the head comes in.
         """
-        cut = any(s.cuts_in for s in place.method.stages) and not slit_first(place)
+        cut = any(s.cuts_in for s in place.method.stages) and place.role.id != NECK_SLIT
         return cut and self.may_move(place) and not lies_in_fullness(place, self.places)
 
     def cut_behind(self, place: SeamPlace, op: Operation) -> bool:

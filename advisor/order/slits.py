@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
-from advisor.order.namewords import NECK_SLIT
 from advisor.project.placing import singular_words
 from advisor.project.seamends import ends_a_seam
 
@@ -35,12 +34,6 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "slit that is faced": lambda: _faced(place),
         "lines a cut slit": lambda: bool(slits_lined(place, facts)),
     }
-
-
-def slit_first(place: SeamPlace) -> bool:
-    """Whether a slit is cut and finished flat, before any fitting: at the neck, or at a wrist."""
-    wrist = place.kind.id == PLACKET and nouns.ON_SLEEVE & set(singular_words(place.name))
-    return bool(wrist) or place.role.id == NECK_SLIT
 
 
 def _cut(place: SeamPlace) -> bool:
