@@ -26,6 +26,7 @@ from advisor.claims.conflicts import (
 from advisor.claims.speakers import HEAT_ASPECTS, KEPT_OFF, Said, is_heat_need
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for
+from advisor.knowledge import nouns
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.knowledge.places import SEWN_ON
 from advisor.project.garment import Garment
@@ -294,8 +295,11 @@ class _Settler:
     def _covered(self, place: Place, name: str) -> bool:
         """Whether a cloth lies under an opaque one of its part at a place, so that it never shows.
 
-        What heat makes of its look is seen on its own pieces, which are pressed before.
+        What heat makes of its look is seen on its own pieces, which are pressed before. What backs
+        others by its name never shows either.
         """
+        if (words := set(singular_words(name))) & nouns.BEHIND and not words & nouns.SHOWN:
+            return True
         cloths = self.seams[place.name].cloths() if place.name in self.seams else ()
         held = (p.layers for p in self.parts if name in p.layers)
         over = (takewhile(lambda outer: outer != name, reversed(layers)) for layers in held)

@@ -11,7 +11,9 @@ from advisor.project.garment import Garment, Seam
 WADDING: Final = frozenset({"wadding", "fusible-wadding"})
 QUILTING: Final = "quilting"
 CLEARED: Final = frozenset({"seam", "gathers", "band"})
-"""Families of places whose allowances are cleared of it; a zip's are as well."""
+"""Families of places whose allowances are cleared of it."""
+CLEARED_TOO: Final = frozenset({"", "zip", "faced-edge"})
+"""Kinds of other families that are; a bound edge encloses it instead."""
 
 
 def is_wadding(name: str, garment: Garment) -> bool:
@@ -29,7 +31,7 @@ def quilted_to_wadding(garment: Garment) -> frozenset[str]:
 def cleared(seam: Seam, garment: Garment, knowledge: Knowledge) -> Seam:
     """The seam as it is sewn: without the wadding that is cut away once its cloth is quilted."""
     kind = knowledge.places.kinds.get(seam.place)
-    sewn = seam.place in ("", "zip") or (kind is not None and kind.family in CLEARED)
+    sewn = seam.place in CLEARED_TOO or (kind is not None and kind.family in CLEARED)
     if not sewn or not quilted_to_wadding(garment) & set(seam.cloths()):
         return seam
     left = tuple(use for use in seam.uses if not is_wadding(use.cloth, garment))

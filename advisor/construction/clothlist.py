@@ -21,6 +21,7 @@ from advisor.construction.headtotail import head_to_tail
 from advisor.construction.hemroom import with_both_turns
 from advisor.construction.matching import rows_of, with_rows
 from advisor.construction.notionlist import is_sheet
+from advisor.construction.roomy import roomy
 from advisor.construction.widths import narrowest_said
 from advisor.craft import cloth as lay
 from advisor.craft import skins
@@ -132,7 +133,7 @@ def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:
 
 
 def as_sewn(piece: Piece, judgement: Judgement, knowledge: Knowledge) -> Piece:
-    """A piece as its places are made: both turns of a double hem, and a band with its allowance.
+    """A piece as its places are made: both turns of a double hem, a band with its allowance, room.
 
     The allowance is that of the place that is called after the band, unless she says another.
     """
@@ -142,7 +143,7 @@ def as_sewn(piece: Piece, judgement: Judgement, knowledge: Knowledge) -> Piece:
         if band and seam.name.casefold() == piece.name.casefold() and piece.cloth in seam.cloths():
             sewn = allowance_of(seam, judgement.verdicts[Place("seam", seam.name)])
             return replace(piece, allowance=sewn or piece.allowance)
-    return with_both_turns(piece, judgement, knowledge)
+    return roomy(with_both_turns(piece, judgement, knowledge), judgement.garment)
 
 
 def _bought(
@@ -305,7 +306,8 @@ def too_wide_in(judgement: Judgement, knowledge: Knowledge) -> list[tuple[str, T
     """Cloths with a piece that they cannot hold, and what it spans; nothing is packed for this."""
     found = []
     for name, cloth in judgement.garment.cloths.items():
-        pieces = [piece for piece in judgement.garment.plan.pieces if piece.cloth == name]
+        planned = judgement.garment.plan.pieces
+        pieces = [roomy(piece, judgement.garment) for piece in planned if piece.cloth == name]
         sold, _ = _sold(cloth, judgement, knowledge)
         try:
             _cuts(pieces, sold, is_net(cloth, knowledge))

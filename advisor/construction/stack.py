@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from advisor.construction.cleared import cleared
+from advisor.construction.panels import sides_of, whole_panels
 from advisor.craft.pleats import Pleat, layers
 from advisor.craft.thickness import (
     USUAL_PACKING,
@@ -25,7 +26,7 @@ from advisor.craft.thickness import (
     under_foot,
 )
 from advisor.knowledge.model import Entry, Knowledge, Mix
-from advisor.project.garment import Cloth, Garment, Seam
+from advisor.project.garment import Cloth, Garment, Seam, Use
 
 Stack = dict[str, float]
 """Plies of each cloth."""
@@ -234,17 +235,19 @@ def stitch_line(seam: Seam, doubled: frozenset[str] = NONE) -> Stack:
 
 def beside(seam: Seam, kind: str, doubled: frozenset[str] = NONE) -> Stack:
     """The thicker side beside the seam: its cloth and allowance, and the other's unless open."""
-    count = {use.cloth: use.fullness * (2 if use.cloth in doubled else 1) for use in seam.uses}
-    first = seam.uses[0]
-    one: Stack = {first.cloth: 2 * count[first.cloth]}
-    other: Stack = {}
-    for use in seam.uses[1:]:
-        other[use.cloth] = other.get(use.cloth, 0.0) + 2 * count[use.cloth]
+    one, other = (_laid(side, doubled) for side in sides_of(seam))
+    first, second = _times(one, 2), _times(other, 2)
     if not is_closed(seam, kind):
-        return max((one, other), key=lambda s: sum(s.values())) if other else one
-    for use in seam.uses[1:]:
-        one[use.cloth] = one.get(use.cloth, 0.0) + count[use.cloth]
-    return one
+        return max((first, second), key=lambda s: sum(s.values()))
+    return {cloth: first.get(cloth, 0.0) + other.get(cloth, 0.0) for cloth in {**first, **other}}
+
+
+def _laid(uses: Iterable[Use], doubled: frozenset[str]) -> Stack:
+    stack: Stack = {}
+    for use in uses:
+        plies = use.fullness * (2 if use.cloth in doubled else 1)
+        stack[use.cloth] = stack.get(use.cloth, 0.0) + plies
+    return stack
 
 
 def is_closed(seam: Seam, kind: str) -> bool:
@@ -284,12 +287,11 @@ def _crossings(
         if other.name not in seam.making.crosses:
             continue
         brought = _brought(other, kinds, opened="open" in seam.making.helps)
-        stack: Stack = {}
-        carried = False
-        for use in seam.uses:
-            carries = use.cloth in other.cloths() and not (
-                ("offset" in seam.making.helps or banded) and carried
-            )
+        once, carried = "offset" in seam.making.helps or banded, False
+        panels, left = whole_panels(seam, other)
+        stack = _times(brought, (min(panels, 1) if once else panels) * folded)
+        for use in left:
+            carries = not panels and use.cloth in other.cloths() and not (once and carried)
             carried = carried or carries
             here = brought if carries else {use.cloth: 2.0 if use.cloth in doubled else 1.0}
             for cloth, count in here.items():

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from advisor.knowledge.ordering import Operation
-from advisor.order.kinds import SeamPlace, crosses, related
+from advisor.order.kinds import SeamPlace, crosses, crosses_by_custom, related
 from advisor.project.attached import SLID_IN
 from advisor.project.placing import BONES
 
@@ -58,7 +58,8 @@ def clear_of_bones(op: Operation, place: SeamPlace, facts: Facts) -> str:
     if op.verb == TWICE:
         return OUT if boned else ""
     boned = [p for p in boned if p is not place]
-    return CLEAR if seam and any(crosses(place, p) for p in boned) else ""
+    over = (crosses(place, p) or crosses_by_custom(place, p) for p in boned)
+    return CLEAR if seam and any(over) else ""
 
 
 def backings(place: SeamPlace, places: Sequence[SeamPlace]) -> frozenset[str]:

@@ -103,9 +103,11 @@ def _crosses_all_the_same(later: SeamPlace, earlier: SeamPlace) -> bool:
 
 def _remedy(link: Precedence, byid: dict[str, Task], *, own: bool) -> str:
     first, second = byid[link.before].place, byid[link.after].place
-    if own or first is None or second is None:
+    if own:
         return f"Take out of your order that '{link.before}' comes before '{link.after}'."
-    if not crosses(second, first) or _crosses_all_the_same(second, first):
+    if first is None or second is None or not crosses(second, first):
+        return ""
+    if _crosses_all_the_same(second, first):
         return ""  # no word on what it crosses would end this
     if second.crosses is not None and first.name in second.crosses:
         return f"Take '{first.name}' out of the seams that '{second.name}' crosses."

@@ -15,8 +15,10 @@ HUNG: Final = frozenset({"hem-weight", "fringe", "feather-trim", "bead-trim"})
 """Trimmings that hang from an edge or weigh it down: they are sewn to what is finished."""
 ON_A_STRIP: Final = "frill-hem"
 """The role of what is done to the edge of a strip while that is long and flat."""
+FINISHED: Final = frozenset({"faced-edge", "bound-edge"})
+"""Kinds of edges that are turned or bound, along which a trimming lies when that is done."""
 ALIKE: Final = 0.05
-"""By which share a trimming and the strip that it lies along may differ: estimate."""
+"""By which share a trimming and the strip or edge that it lies along may differ: estimate."""
 
 
 def trim_role(seam: Seam, garment: Garment) -> str:
@@ -25,6 +27,7 @@ def trim_role(seam: Seam, garment: Garment) -> str:
         return ON_A_STRIP
     words = set(singular_words(seam.name))
     ends = _round_the_edges(seam, words) or _at_a_hemmed_wrist(words, garment)
+    ends = ends or _along_an_edge(seam, words, garment)
     return EDGE_TRIM if ends else ON_THE_FACE if _on_a_piece(seam, words, garment) else ""
 
 
@@ -61,6 +64,19 @@ def _round_the_edges(seam: Seam, words: set[str]) -> bool:
     """
     long = seam.long_mm >= called.ROUND_MM and seam.making.times <= called.PAIR
     return bool(nouns.TRIMMED_ROUND & words) or (long and not nouns.TRIMMED & words)
+
+
+def _along_an_edge(seam: Seam, words: set[str], garment: Garment) -> bool:
+    """Whether it is as long as an edge of its cloth that a place finishes: it lies along that."""
+    if nouns.TRIMMED & words or not seam.long_mm:
+        return False
+    edges = (
+        e for e in garment.seams if e.place in FINISHED and e.making.times == seam.making.times
+    )
+    return any(
+        set(e.cloths()) & set(seam.cloths()) and abs(e.long_mm - seam.long_mm) <= ALIKE * e.long_mm
+        for e in edges
+    )
 
 
 def _at_a_hemmed_wrist(words: set[str], garment: Garment) -> bool:

@@ -18,7 +18,7 @@ from advisor.order.bandlining import takes_whole_lining
 from advisor.order.bandtried import band_tried
 from advisor.order.channels import level_open
 from advisor.order.hooded import depth_open, hood_tried
-from advisor.order.infull import lies_in_fullness
+from advisor.order.infull import lies_in_fullness, lies_under_rows
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
 from advisor.order.laidlate import LAY_ON, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
@@ -173,7 +173,7 @@ class Fitting:
         The whole of it waits: rows that are sewn round a slit say where it lies. A pattern that
         has been tried has settled that; through the one at the neck the head comes in.
         """
-        cut = place.role.id != NECK_SLIT and any(s.cuts_in for s in place.method.stages)
+        cut = any(s.cuts_in for s in place.method.stages) and place.role.id != NECK_SLIT
         return cut and self.may_move(place) and not lies_in_fullness(place, self.places)
 
     def cut_behind(self, place: SeamPlace, op: Operation) -> bool:
@@ -308,7 +308,8 @@ class Fitting:
 
     def fitted(self, place: SeamPlace) -> bool:
         """Whether a fitting changes it by what it is: a side, or a seam that shapes the body."""
-        return place.role.fitted or self.shapes(place)
+        changed = place.role.fitted or self.shapes(place)
+        return changed and not lies_under_rows(place, self.places)
 
     def shapes(self, place: SeamPlace) -> bool:
         """Whether it is a seam between panels that gives a bodice its shape.

@@ -1,15 +1,15 @@
-"""What lies in a piece that is drawn up at a waist: no fitting moves it, it is gathered."""
+"""What no fitting moves: it lies in a piece that is drawn up at a waist, or under gathered rows."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from advisor.knowledge import nouns
-from advisor.order.kinds import SeamPlace, feeds
-from advisor.order.namewords import GATHERED
+from advisor.order.kinds import SeamPlace, crosses, feeds
+from advisor.order.namewords import GATHERED, PAIR
 from advisor.project.placing import singular_words
 
-WAIST = "waist"
+WAIST, RING = "waist", "ring-tier"
 
 
 def lies_in_fullness(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
@@ -26,3 +26,9 @@ def lies_in_fullness(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
         if below and not nouns.WITH_A_BODICE & words:
             return True
     return False
+
+
+def lies_under_rows(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
+    """Whether rows of what is drawn up lie across a seam of their base: it is closed for good."""
+    rows = (p for p in places if p.role.id == RING and p.seam.making.times > PAIR)
+    return any(crosses(p, place) for p in rows)

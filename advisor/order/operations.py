@@ -12,12 +12,13 @@ from functools import partial
 
 from advisor.claims.byparts import PARTS
 from advisor.claims.collect import Place
-from advisor.claims.glued import STIFFENS
 from advisor.claims.hungup import HUNG, crushed, hanging_with
 from advisor.claims.judgement import Advice
 from advisor.claims.lifted import LIFTED, lifted_text
 from advisor.claims.linedup import matched_at
 from advisor.claims.workarounds import gone_round, piled_trims
+from advisor.construction.notionlist import is_sheet
+from advisor.construction.roomy import room_words
 from advisor.craft.irondial import step_down
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
@@ -189,7 +190,7 @@ class _Maker:
         entry = self.knowledge.entries[self.garment.cloths[name].entry]
         if not self.facts.hold(op.when, lambda fact: self._of_cloth(fact, name, entry)):
             return
-        if op.id == "cut" and entry.kind not in ("cloth", *STIFFENS):
+        if op.id == "cut" and entry.kind != "cloth" and not is_sheet(entry):
             return
         if op.id == "tuck":
             yield from self._tucks(op, name)
@@ -212,7 +213,7 @@ class _Maker:
         steamed = alone and steamed_alone(name, self.setups)
         does = (STEAMED if steamed else op.does).format(name=name, how=how, cloths=name)
         if iron is not None and alone:
-            does = self._with_care(does, name, glue)
+            does = self._with_care(does, name, glue, tender)
             does = off_alone(does, name, self.setups) if steamed else does
         step = Step(
             f"{STEAM if steamed else op.verb} {name}",
@@ -236,10 +237,10 @@ class _Maker:
             glue=glue,
         )
 
-    def _with_care(self, does: str, name: str, glue: str) -> str:
+    def _with_care(self, does: str, name: str, glue: str, absent: frozenset[str]) -> str:
         """How a cloth is pressed by itself, with what lies on it or is folded in it by then."""
         does = does.rstrip(".") + glue
-        if piled := self._piled_on(name):
+        if piled := [n for n in self._piled_on(name) if n not in absent]:
             does += f"; where {listed(piled)} lies on it, over a {PILE_BOARD}"
         pleats = any(name in p.full for p in self.places if p.seam.making.pleats)
         return f"{does}.{PLEATS_SET * pleats}"
@@ -281,7 +282,7 @@ class _Maker:
         place = Place("fabric", name)
         if op == "shrink":
             way = self.setups.word(place, "prepare.preshrink")
-            if way == STEAM and self._crushed(name):
+            if way == STEAM and crushed(self.knowledge.entries[self.garment.cloths[name].entry]):
                 return f"{way}{FROM_BEHIND}"
             marked = way == STEAM and marks_from_drops(name, self.setups)
             return f"{way}{THROUGH_A_CLOTH}" if marked else way
@@ -295,15 +296,12 @@ class _Maker:
             grain_words(self.garment, name, grain),
             self.setups.word(place, "cut.direction"),
             self.setups.word(place, "cut.tool"),
+            room_words(name, self.garment),
         ]
         usual = ("either way", "", "any way")
         if seams := matched_at(self.garment, name):
             words.append(f"matched at {listed(list(seams))}")
         return ", ".join(word for word in words if word not in usual) or "as the pattern lies"
-
-    def _crushed(self, name: str) -> bool:
-        """Whether anything that rests on the pile of a cloth crushes it."""
-        return crushed(self.knowledge.entries[self.garment.cloths[name].entry])
 
     def _stages(self, place: SeamPlace) -> list[Task]:
         """The steps of a place in the order of its method, what is done to single pieces first."""

@@ -55,7 +55,10 @@ def on_the_quilted(op: Operation, place: SeamPlace, fitting: Fitting) -> bool:
     """Whether a stage is worked on pieces that are quilted by then.
 
     What is only basted to be tried on comes before it, and a buttonhole that is bound in the shell.
+    Pieces that are quilted by themselves, as cuffs beside a collar, wait for no other quilting.
     """
+    if place.kind.id == QUILTING:
+        return False
     if op.id in WITH_THE_BASTING and cut_after_the_fitting(place, fitting):
         return False
     apart = any(sewn_apart(p, fitting.places, fitting.garment) for p in fitting.places)

@@ -65,6 +65,8 @@ LIES_AT = {
 """Seams after which what is sewn on top of a piece is called, and joins nothing there."""
 SLEEVE_HEAD, ROLL = "sleeve-head", "sleeve-head-roll"
 GUSSET = "gusset"
+BONED = frozenset({"bone-channel"})
+"""What the edge of an opening runs beside and never over: both lie upright."""
 INSET = "inset"
 HEM_FACING = ("hem", "facing")
 """The last words of a hem that is faced: it lies at the lower edge, and not at a neck."""
@@ -169,7 +171,7 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         hidden = any("concealed" in e.id for e in about) or (found and found.id == "concealed-zip")
         beside = "side-zip" if found and found.id == "side-zip" else "zip"
         return "concealed-zip" if hidden else beside
-    lower = kind == "hem" or (kind == "raw-edge" and "hem" in words)
+    lower = kind == "hem" or (kind == "raw-edge" and bool(({"hem"} | nouns.SKIRTS) & set(words)))
     if lower and (found is None or not (found.last or found.id in HEMMED_FLAT)):
         return "hem"
     if kind in FASTENED:
@@ -298,11 +300,13 @@ def _drawn_up_elsewhere(hem: Seam, garment: Garment) -> bool:
 def _closed_by_itself(tier: Seam, garment: Garment) -> bool:
     """Whether what is drawn up has side seams of its own: a ring, set when all is round.
 
-    A tier is, too, where the sides hold only the cloth that it hangs from: none runs on over it.
+    A tier is, too, where the sides hold only the cloth that it hangs from: none runs on over it;
+    and so are rows that stand one above another on a base, which lie across its seams.
     """
     full = set(drawn_up(tier))
     flat = {use.cloth for use in tier.uses if use.fullness <= called.GATHERED}
-    own, above = full - flat, flat - full if "tier" in singular_words(tier.name) else set()
+    hung = "tier" in singular_words(tier.name) or tier.making.times > called.PAIR
+    own, above = full - flat, flat - full if hung else set()
     seams = [
         set(other.cloths())
         for other in garment.seams
@@ -339,6 +343,8 @@ def _as_here(role: SeamKind, garment: Garment, unit: Unit, name: str) -> SeamKin
     zips, words = _zips(garment), set(singular_words(name))
     if role.id == "facing" and (unit == "both" or _clear_of(zips, words)):
         return replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in called.ZIPS))
+    if role.id == "facing" and nouns.HALVES & words and "edge" in words:
+        role = replace(role, crosses=tuple(id_ for id_ in role.crosses if id_ not in BONED))
     round_the_body = role.id == "neckband" and "armhole" in words
     if round_the_body or (role.id == "facing" and nouns.ALL_ROUND & words):
         return replace(role, crosses=(*role.crosses, "side", "underarm"))
