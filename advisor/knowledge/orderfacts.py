@@ -77,6 +77,7 @@ Fact = Literal[
     "free facing edge",
     "of a lining",
     "takes in a lining",
+    "felled at a sleeve hem",
     "lining bound in",
     "opening of its own",
     "bag apart",

@@ -287,6 +287,7 @@ def seam_leaf(seam: Seam, garment: Garment) -> Any:
         "holds a cord": holds_a_cord(seam, garment),
         "holds a pocket": "no",
         "closes a tube": "no",
+        "over a lining": "no",
         "lies flat": lies_flat(seam),
         "carries weight": carries_weight(seam),
         "facing seen": facing_seen(seam),
