@@ -9,6 +9,7 @@ from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.order.waistwords import from_the_waist, tape_round_waist
+from advisor.project.bindings import strip_of
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -75,7 +76,7 @@ def strained_seat(place: SeamPlace) -> bool:
 def of_one_layer(place: SeamPlace, facts: Facts) -> bool:
     """Whether one layer of what needs no edge turned, as a skin, is set on another cloth."""
     plies = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
-    band = plies[-1] if plies else ""
+    band = strip_of(place.seam, facts.garment)
     return len(plies) > 1 == plies.count(band) and not place.full and facts.stays_cut(band)
 
 
