@@ -76,6 +76,7 @@ Fact = Literal[
     "ribbon faces the waist",
     "free facing edge",
     "of a lining",
+    "wadding in its hem",
     "takes in a lining",
     "felled at a sleeve hem",
     "lining bound in",

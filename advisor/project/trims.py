@@ -37,7 +37,11 @@ def _aside(seam: Seam, garment: Garment, knowledge: Knowledge) -> frozenset[str]
     cloths = seam.cloths()
     strip = strip_of(seam, garment) if seam.place == BOUND and len(cloths) > 1 else ""
     host = next((name for name in cloths if name != strip), "")
-    rest = [n for n in cloths if n != host] if laid else [n for n in [hem_strip(seam, garment, entries)] if n]
+    rest = (
+        [n for n in cloths if n != host]
+        if laid
+        else [n for n in [hem_strip(seam, garment, entries)] if n]
+    )
     if any(entry.id == CORD for entry in map(entries.__getitem__, seam.cloths())):
         rest = [*rest, *(piece.cloth for piece in garment.plan.pieces if piece.grain == BIAS)]
     return frozenset(rest) - {host}
