@@ -163,7 +163,7 @@ class _Maker:
         iron, beside = self.setups.iron(whole), self._beside(whole, frozenset(hung))
         if iron is None:
             rest = self.setups.iron_most(whole) is not None  # something else is there
-            none = no_last_iron(self.garment, self.knowledge)
+            none = no_last_iron(self.garment, self.knowledge, self.setups.bears_alone)
             smooth = f". {none.replace('whole garment', 'rest')}" if rest else ""
             return f"{left}{smooth}" if hung else none, None, None
         round_them = f", and go round the {listed(beside)} with the iron" if beside else ""
