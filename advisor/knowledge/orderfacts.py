@@ -110,6 +110,7 @@ Fact = Literal[
     "open in front",
     "ends in a zip",
     "band in pieces",
+    "band of shaped pieces",
     "hangs from the shoulder",
     "gap closed here",
     "turned through here",

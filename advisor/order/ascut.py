@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from advisor.construction.bands import in_shaped_pieces
 from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
@@ -42,6 +43,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "line may give": lambda: line_may_give(place, facts),
         "rows laid on one face": lambda: in_rows(place, facts),
         "tape at a waist edge": lambda: tape_round_waist(place, facts.places),
+        "band of shaped pieces": lambda: in_shaped_pieces(place.seam, facts.garment),
         "hangs from the waist": lambda: from_the_waist(place, facts.places),
         "loops of ribbon": lambda: of_ribbon(place, facts),
         "band of one layer that stays as cut": lambda: of_one_layer(place, facts),
