@@ -23,7 +23,7 @@ DEEP = 2
 
 
 def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:
-    """The pieces of work on a place with what thins its allowances before those are neatened or sewn."""
+    """The pieces of work on a place with what thins its allowances before any work on those."""
     at = next((k for k, op in enumerate(listed) if op.id in FIRST_SEWN), None)
     thin = [works[id_] for id_ in THINNED if id_ in works]
     return listed if at is None else [*listed[:at], *thin, *listed[at:]]
