@@ -14,6 +14,7 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.project.buttons import through_loops
 from advisor.project.garment import Garment, Seam
+from advisor.project.linings import unit_of
 from advisor.project.placing import fastening_kind, singular_words
 from advisor.project.strapless import strapless
 from advisor.project.wearing import hooded, worn_over
@@ -26,6 +27,9 @@ FOLDED: Final = frozenset({"patch-pocket", "faced-edge", "front-band", "placket"
 OF_THEIR_OWN: Final = {"button": "toggle", "buttonhole": "loop"}
 """A sort of fastening that is called by its own name, by the kind that it is made as."""
 LOOP: Final = "loop"
+HEM: Final = "hem"
+LINING_SEAM: Final = "lining-seam"
+SHELL, LINED, BOTH = "shell", "lining", "both"
 SET_IN: Final = "set-in-pocket"
 POCKET: Final = "pocket"
 TUBES: Final = tuple(
@@ -67,6 +71,7 @@ def place_facts(seam: Seam, garment: Garment, knowledge: Knowledge) -> dict[str,
         else "no",
         "through loops": "yes" if seam.place == BUTTON and through_loops(seam, garment) else "no",
         "closes the seat": "yes" if nouns.SEAT & set(_words(seam)) else "no",
+        "over a lining": "yes" if _over_a_lining(seam, garment, knowledge) else "no",
     }
     if fastening == BUTTONHOLE:
         facts["backed"] = "yes" if _backed(seam, garment, knowledge) else "no"
@@ -136,6 +141,23 @@ def _on_bias(seam: Seam, garment: Garment) -> bool:
     """Whether a place lies on the bias, or a zip in the line of a seam that does."""
     line = (seam, *(other for other in garment.seams if runs_into(other, seam)))
     return any(one.facts.get("bias") == "yes" for one in line)
+
+
+def _over_a_lining(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
+    """Whether a lining ends at this hem of the shell, hemmed by itself or felled to it."""
+    if seam.place != HEM:
+        return False
+    entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    sleeve = bool(nouns.ON_SLEEVE & set(_words(seam)))
+    ends = (
+        s
+        for s in garment.seams
+        if s.place in (HEM, LINING_SEAM) and HEM in _words(s) and s.name != seam.name
+    )
+    alike = [s for s in ends if bool(nouns.ON_SLEEVE & set(_words(s))) == sleeve]
+    own = unit_of(seam, entries)
+    below = any(s.place == LINING_SEAM or unit_of(s, entries) == LINED for s in alike)
+    return own == BOTH or (own == SHELL and below)
 
 
 def _holds_a_pocket(seam: Seam, garment: Garment) -> bool:

@@ -17,6 +17,7 @@ from typing import Final
 from advisor.construction.notionlist import QUILTING
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
+from advisor.project.bindings import strip_of
 from advisor.project.garment import Garment, Seam
 from advisor.project.making import Piece
 from advisor.project.placing import singular_words
@@ -27,6 +28,7 @@ INTERFACING: Final = "interfacing.kind"
 BACKED: Final = "backing"
 """The family of places whose length is that of what is laid there, and no edge's."""
 PLACKET: Final = "placket"
+BOUND: Final = "bound-edge"
 STRIP: Final = 80.0
 """How wide what backs a vent or a slit is cut, mm (`estimate`)."""
 HALF: Final = "half"
@@ -73,6 +75,7 @@ def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> li
     """The pieces of the cloths of a place that it is named after, by the most words in common."""
     where = set(singular_words(seam.name)) - set(singular_words(name))
     cloths = set(seam.cloths()) - {name}
+    cloths -= {strip_of(seam, garment)} if seam.place == BOUND and len(cloths) > 1 else set()
     cloths = {c for c in cloths if not _ruled_out(name, c, garment, knowledge)} or cloths
     if seam.place == QUILTING:
         return [piece for piece in garment.plan.pieces if piece.cloth in cloths]

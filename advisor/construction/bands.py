@@ -25,6 +25,9 @@ LAPPED = frozenset({"hook", "button", "buttonhole", "snap", "hook-and-loop"})
 """Fastenings of which one half lies over the other."""
 
 
+WAISTBAND, BAND = "waistband", "band"
+
+
 @dataclass(frozen=True, slots=True)
 class Band:
     """A band of a knit or an elastic: its cloth, and its length without that of its ends, mm.
@@ -87,5 +90,19 @@ def _lapping(seam: Seam, garment: Garment) -> list[Band]:
     closes = any(words & set(singular_words(other.name)) for other in fastened)
     called = (p for p in garment.plan.pieces if words & set(singular_words(p.name)))
     widest = max((p.width for p in called), default=0.0)
-    short = widest < edge + UNDERLAP[0] + ENDS
+    short = widest < edge + UNDERLAP[0] + ENDS and not in_shaped_pieces(seam, garment)
     return [Band(seam.name, edge, laps=True)] if edge and closes and short else []
+
+
+def in_shaped_pieces(seam: Seam, garment: Garment) -> bool:
+    """Whether the pieces of a waistband are listed, as of one on a curve, and reach round it."""
+    called = (p for p in garment.plan.pieces if p.cloth in seam.cloths())
+    bands = [p for p in called if BAND in singular_words(p.name) and _of_a_waist(p.name)]
+    round_it = sum(p.width * (p.number or 1) for p in bands)
+    each = all(p.width < seam.long_mm for p in bands)
+    return seam.place == WAISTBAND and len(bands) > 1 and each and round_it >= seam.long_mm
+
+
+def _of_a_waist(name: str) -> bool:
+    words = set(singular_words(name))
+    return not words & (nouns.NECKS | nouns.ON_SLEEVE | {"hem"})

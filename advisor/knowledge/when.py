@@ -51,6 +51,7 @@ SEAM_SAID: dict[str, tuple[str, ...]] = {
     "closes the seat": YES_NO,
     "through loops": YES_NO,
     "ends hang free": YES_NO,
+    "over a lining": YES_NO,
 }
 """What follows from a project's silence, its stress and the kind and name of a place.
 

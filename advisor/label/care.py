@@ -188,7 +188,11 @@ def _line(
             known = _known_to_bear(aspect, cloth, knowledge)
             claims += known
             silent += [] if known else [cloth.name]
+    aside = {cloth.name for cloth in cloths if cloth.put_in}
     line = _met(aspect, claims, silent)
+    # What is true of the cloth itself says more than what is true of a hook on it.
+    first = sorted(line.setters, key=lambda said: bool(said.cloths) and said.cloths <= aside)
+    line = replace(line, setters=tuple(first) if line.word is not None else line.setters)
     return replace(line, at_most=_hand_warm(aspect, claims), heard=tuple(claims))
 
 

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from advisor.construction.bands import in_shaped_pieces
 from advisor.construction.fullness import drawn_up_by
 from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.order.waistwords import from_the_waist, tape_round_waist
+from advisor.project.bindings import strip_of
 from advisor.project.placing import singular_words
 
 if TYPE_CHECKING:
@@ -42,6 +44,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "line may give": lambda: line_may_give(place, facts),
         "rows laid on one face": lambda: in_rows(place, facts),
         "tape at a waist edge": lambda: tape_round_waist(place, facts.places),
+        "band of shaped pieces": lambda: in_shaped_pieces(place.seam, facts.garment),
         "hangs from the waist": lambda: from_the_waist(place, facts.places),
         "loops of ribbon": lambda: of_ribbon(place, facts),
         "band of one layer that stays as cut": lambda: of_one_layer(place, facts),
@@ -76,7 +79,7 @@ def strained_seat(place: SeamPlace) -> bool:
 def of_one_layer(place: SeamPlace, facts: Facts) -> bool:
     """Whether one layer of what needs no edge turned, as a skin, is set on another cloth."""
     plies = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
-    band = plies[-1] if plies else ""
+    band = strip_of(place.seam, facts.garment)
     return len(plies) > 1 == plies.count(band) and not place.full and facts.stays_cut(band)
 
 

@@ -11,6 +11,9 @@ from advisor.order.precedences import comes_in
 from advisor.order.setups import Setups
 from advisor.order.tasks import Task
 
+STEAM, THROUGH_A_CLOTH = "steam", " through a dry cloth, once a corner has come out clean"
+TWICE = ", twice over, dry and cold between"
+SHRINKS, MUCH = "shrinks", 3
 MOISTURE, DRY = "press.moisture", "dry"
 MARKED, LININGS = "water marks", "linings"
 
@@ -41,3 +44,13 @@ def marks_from_drops(name: str, setups: Setups) -> bool:
         return False
     found = setups.judged(setups.alone((name, name))).get(MOISTURE)
     return found is not None and isinstance(found.advised, Span) and not found.advised.high
+
+
+def shrunk(way: str, cloth: str, setups: Setups) -> str:
+    """How a cloth is shrunk: by steam twice over where it shrinks much: some is left."""
+    if way != STEAM:
+        return way
+    entry, own = setups.knowledge.entries[setups.garment.cloths[cloth].entry], setups.garment.cloths
+    much = (own[cloth].traits.get(SHRINKS) or entry.traits.get(SHRINKS, (0, 0)))[0] >= MUCH
+    through = THROUGH_A_CLOTH if marks_from_drops(cloth, setups) else ""
+    return f"{way}{through}{TWICE if much else ''}"

@@ -8,7 +8,13 @@ from typing import TYPE_CHECKING, Final
 from advisor.knowledge import nouns
 from advisor.order.bodicelining import EDGE
 from advisor.order.kinds import SeamPlace
-from advisor.order.layering import JOINED, WAIST, lining_cloths, lining_ends_at_waist
+from advisor.order.layering import (
+    JOINED,
+    WAIST,
+    ends_at_the_sleeve_hem,
+    lining_cloths,
+    lining_ends_at_waist,
+)
 from advisor.order.namewords import SHOULDERED
 from advisor.order.yokelining import ends_at_a_yoke
 from advisor.project.companions import felled_over
@@ -44,6 +50,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "catches the lining": lambda: catches_the_lining(place, facts.places),
         "felled over a seam": lambda: felled_over_a_seam(place, facts.places),
         "lining felled to its edge": lambda: felled_to_its_edge(place, facts.places),
+        "felled at a sleeve hem": lambda: felled_at_a_sleeve_hem(place, facts.places),
         "felled at the waist": lambda: place.role.id == EDGE,
         "lining ends at the waist": lambda: lining_ends_at_waist(place, facts.places),
     }
@@ -69,6 +76,12 @@ def felled_to_its_edge(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """
     edge = place.kind.id == FACED and place.said("stitched by") == "hand"
     return edge and place.unit == "both" and place.cloths[-1] in lining_cloths(places)
+
+
+def felled_at_a_sleeve_hem(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
+    """Whether it ends the lining of a sleeve at the hem of that; turned through, it is a seam."""
+    gap = any(p.seam.making.left_open or "bag" in singular_words(p.name) for p in places)
+    return ends_at_the_sleeve_hem(place) and not gap
 
 
 def felled_over_a_seam(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
 BASTING: Final = re.compile(r"(?<!no )\b([Bb])ast(e|ed|ing)\b")
 IN_PLACE: Final = {"Baste": "Tape", "baste": "tape", "basted": "taped", "basting": "tape"}
+BOUND: Final = "bound-edge"
 STAYS_A_SLIT: Final = "stay the slit of"
 SHUT_IN: Final = "; baste it between the two rows alone, for every other hole leaks"
 PRESSED_OVER: Final = "press it open"
@@ -62,8 +63,10 @@ def skins_alone(place: SeamPlace, facts: Facts) -> bool:
 
 def clear_of_skins(place: SeamPlace, facts: Facts) -> str:
     """Which piece of a place what stiffens is basted to where another one keeps every hole."""
+    strip = facts.setups.strips(place) if place.kind.id == BOUND else frozenset()
     skins = [name for name in place.cloths if facts.entry(name).structure in NO_YARNS]
     others = [name for name in place.cloths if name not in skins]
+    skins = [name for name in skins if name not in strip]  # that is no piece which is backed
     told = " and ".join(dict.fromkeys(skins))
     return f", on {others[-1]}: no needle through {told}" if skins and others else ""
 

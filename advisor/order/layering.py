@@ -72,12 +72,20 @@ def lining_ends(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
         return False
     own = [p for p in places if p.unit == "lining" and p.kind.family == "seam"]
     ends = [p for p in places if p.unit != "shell" and _ends_lining(p)]
+    if place.role.id == SLEEVE_HEM and any(map(ends_at_the_sleeve_hem, places)):
+        return False
     if place.role.id == SLEEVE_HEM:
         sleeves = any(p.role.id in SLEEVED for p in own)
         return sleeves and not any(p.role.id in (SLEEVE_HEM, "cuff") for p in ends)
     body = any(p.role.id not in SLEEVED for p in own)
     waist = any(p.role.id == WAIST for p in places) and not _runs_on(own, places)
     return body and not waist and not any(p.role.id not in (SLEEVE_HEM, "cuff") for p in ends)
+
+
+def ends_at_the_sleeve_hem(place: SeamPlace) -> bool:
+    """Whether the lining of a sleeve is joined to the hem of that here."""
+    words = set(singular_words(place.name))
+    return place.kind.id == JOINED and HEM in words and bool(nouns.ON_SLEEVE & words)
 
 
 HUNG_FROM = frozenset({"bagged-edge", "top-edge"})

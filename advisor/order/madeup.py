@@ -28,6 +28,7 @@ BACKED_WITH: Final = {CUFF: frozenset({CUFF_EDGE})}
 """Kinds of place that sew on what another has made, by its role."""
 OF_A_BAND: Final = frozenset({BAND_ENDS, OUTER})
 """What a place may be to a waistband whose support is in when that is set."""
+BOUND: Final = "bound-edge"
 HOLES, PLACKET, BAND = "buttonhole", "placket", "band"
 
 
@@ -59,9 +60,17 @@ def _backed_elsewhere(place: SeamPlace, facts: Facts) -> bool:
     hosts = belongs.hosts if belongs is not None and belongs.what in OF_A_BAND else ()
     if supports and any(supports <= set(p.notions) for p in facts.places if p.name in hosts):
         return True
+    sets = [p for p in facts.places if _sets_what_is_bound(p, place)]
     return bool(supports) and any(
-        supports <= set(p.notions) and made_up(p, facts.places) for p in made
+        supports <= set(p.notions) and (p in sets or made_up(p, facts.places))
+        for p in (*made, *sets)
     )
+
+
+def _sets_what_is_bound(seam: SeamPlace, bound: SeamPlace) -> bool:
+    """Whether a seam sets the collar that is bound at the other place: that seam backs it."""
+    words = set(singular_words(seam.name)) & set(singular_words(bound.name))
+    return bound.kind.id == BOUND and seam.kind.id != BOUND and COLLAR in words
 
 
 def _tailored(places: Sequence[SeamPlace]) -> bool:

@@ -26,7 +26,7 @@ from advisor.order.backed import boned_after, bones_cut
 from advisor.order.basting import as_basted
 from advisor.order.beside import laid_on
 from advisor.order.cures import heat_pairs
-from advisor.order.damp import marks_from_drops
+from advisor.order.damp import shrunk
 from advisor.order.drawnup import listed
 from advisor.order.eachpressed import each_pressed
 from advisor.order.facings import facing_machine
@@ -74,7 +74,7 @@ CHAINSTITCH = "401"
 CAUGHT_IN = "clear-elastic"
 """What is overlocked into a shoulder with the seam, as no other elastic is."""
 TAPE = "tape"
-STEAM, THROUGH_A_CLOTH = "steam", " through a dry cloth, once a corner has come out clean"
+STEAM = "steam"
 PILE_BOARD = "needle board"
 TRIED_BONED = frozenset({"fit-boned", "baste-bones"})
 PLEATS_SET = (
@@ -164,7 +164,7 @@ class _Maker:
         iron, beside = self.setups.iron(whole), self._beside(whole, frozenset(hung))
         if iron is None:
             rest = self.setups.iron_most(whole) is not None  # something else is there
-            none = no_last_iron(self.garment, self.knowledge)
+            none = no_last_iron(self.garment, self.knowledge, self.setups.bears_alone)
             smooth = f". {none.replace('whole garment', 'rest')}" if rest else ""
             return f"{left}{smooth}" if hung else none, None, None
         round_them = f", and go round the {listed(beside)} with the iron" if beside else ""
@@ -282,10 +282,9 @@ class _Maker:
         place = Place("fabric", name)
         if op == "shrink":
             way = self.setups.word(place, "prepare.preshrink")
-            if way == STEAM and crushed(self.knowledge.entries[self.garment.cloths[name].entry]):
-                return f"{way}{FROM_BEHIND}"
-            marked = way == STEAM and marks_from_drops(name, self.setups)
-            return f"{way}{THROUGH_A_CLOTH}" if marked else way
+            entry = self.knowledge.entries[self.garment.cloths[name].entry]
+            held = way == STEAM and crushed(entry)
+            return f"{way}{FROM_BEHIND}" if held else shrunk(way, name, self.setups)
         if op == "back":
             return listed([place.name for place in self.facts.backs(name)])
         if op == "mark":

@@ -6,6 +6,7 @@ A project need not list its pieces; then nothing here says anything.
 from __future__ import annotations
 
 from advisor.knowledge import nouns
+from advisor.project.bindings import strip_of
 from advisor.project.garment import Garment
 from advisor.project.grain import is_strip
 from advisor.project.headwords import speaks_of
@@ -54,7 +55,7 @@ def _strips_for(garment: Garment, cloth: str) -> tuple[str, ...]:
     if pieces_of(garment, cloth):
         return ()
     bound = (seam for seam in garment.seams if seam.place == BOUND and len(seam.cloths()) > 1)
-    return tuple(seam.name for seam in bound if seam.cloths()[-1] == cloth)
+    return tuple(seam.name for seam in bound if strip_of(seam, garment) == cloth)
 
 
 def _binds(garment: Garment, cloth: str) -> bool:

@@ -24,7 +24,6 @@ from advisor.construction.rack import FIBRE, SIZE
 from advisor.construction.threadshare import seen_of, sewn_as
 from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
-from advisor.knowledge import nouns
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.order.cures import chosen_cures
 from advisor.order.fusing import beside_glue, fusing_iron, no_damper
@@ -36,8 +35,8 @@ from advisor.order.rowneedle import with_the_point_of
 from advisor.order.steps import IronState, MachineState
 from advisor.order.threadwords import colour_of, colour_words
 from advisor.order.unsettled import glue_ruled_out
+from advisor.project.bindings import strip_of
 from advisor.project.garment import Seam, Use
-from advisor.project.headwords import the_words
 from advisor.project.hemstrips import bias_strips
 
 OVERLOCKS = frozenset({"503", "504", "514", "516", "401"})
@@ -238,8 +237,7 @@ class Setups:
         """The cloths of which a seam sews a bias strip; of a binding the one named so, or last."""
         found = {name for name in seam.cloths if bias_strips(self.garment, name)}
         if not found and seam.binds and len(seam.cloths) > 1:
-            named = {n for n in seam.cloths if nouns.BINDS & {*the_words(n)}}
-            found = named if named and named != set(seam.cloths) else {seam.cloths[-1]}
+            found = {strip_of(seam.seam, self.garment)} & set(seam.cloths)
         return frozenset(found)
 
     def stay_machine(self, seam: SeamPlace) -> MachineState | None:

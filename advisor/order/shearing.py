@@ -17,13 +17,13 @@ TWO = 2
 THINNED, CATCHING = ("unwad", "shear"), ("join", "set-lining")
 """Work on wadding and on a deep pile before a seam, and the work that catches them."""
 POCKET, WADDED = "patch-pocket", "quilted"
-FIRST_SEWN = (*CATCHING, "fold-under", "lay-on")
+FIRST_SEWN = ("neaten-early", *CATCHING, "fold-under", "lay-on")
 DEEP = 2
 """The level of `pile` that is deep."""
 
 
 def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:
-    """The pieces of work on a place with what thins its allowances just before it is sewn."""
+    """The pieces of work on a place with what thins its allowances before any work on those."""
     at = next((k for k, op in enumerate(listed) if op.id in FIRST_SEWN), None)
     thin = [works[id_] for id_ in THINNED if id_ in works]
     return listed if at is None else [*listed[:at], *thin, *listed[at:]]
@@ -52,6 +52,9 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     loose = [n for n in place.seam.cloths() if is_wadding(n, facts.garment)]
     return {
+        "wadding in its hem": lambda: (
+            place.kind.id == "hem" and any(facts.entry(c).id == WADDED for c in place.cloths)
+        ),
         "loose wadding in it": lambda: bool(loose),
     }
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from advisor.claims.byparts import lines_all
 from advisor.claims.collect import Place
 from advisor.claims.glued import STIFFENS
 from advisor.construction.cleared import cleared
-from advisor.knowledge.model import Knowledge
+from advisor.knowledge.model import COLD, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import PLAIN
 from advisor.order.ascut import holed_for_good
@@ -195,9 +195,12 @@ WITH_LINING = "the lining, and what cannot be parted from it,"
 """What the last press comes on first where the shell is pressed without its lining."""
 
 
-def no_last_iron(garment: Garment, knowledge: Knowledge) -> str:
+def no_last_iron(
+    garment: Garment, knowledge: Knowledge, bears: Callable[[str], float | None]
+) -> str:
     """What is done in place of a last press: where a lining forbids it the shell was pressed."""
-    behind = sorted(lines_all(garment, knowledge))
+    there = sorted(lines_all(garment, knowledge))
+    behind = [name for name in there if (bears(name) or COLD) <= COLD] or there
     return LINED.format(listed(behind)) if behind else NO_LAST_IRON
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace, crosses
+from advisor.order.namewords import UPPER_ROLES
 from advisor.project.methods import FITTINGS, PATTERNS
 from advisor.project.placing import POCKETS, singular_words
 
@@ -20,6 +21,7 @@ TO_BODY: Final = FITTINGS[0]
 FACED: Final = "faced-edge"
 NOT: Final = FITTINGS[2]
 TRIED, NEW = PATTERNS
+SIDE, WAIST = "side", "waist"
 ARMHOLE, UNDERARM = "armhole", "underarm"
 SEWN_IN: Final = frozenset({"join", "lay-on"})
 """How a sleeve goes into its armhole: joined, or lapped over it."""
@@ -47,7 +49,10 @@ def dart_may_move(place: SeamPlace, fitting: Fitting) -> bool:
     if dropped or not moves:
         return dropped
     seat = any(
-        _seat(p) and closes_the_body(p, fitting) and not_cut_before(p, fitting) for p in others
+        (_seat(p) or (p.role.id == SIDE and _skirt_with_darts(fitting)))
+        and closes_the_body(p, fitting)
+        and not_cut_before(p, fitting)
+        for p in others
     )
     if not fitting.cut_anew:
         return seat
@@ -119,13 +124,21 @@ def _covers(over: SeamPlace, dart: SeamPlace) -> bool:
 def closes_the_body(place: SeamPlace, fitting: Fitting) -> bool:
     """Whether it is a side, a seam of a leg or a seat of trousers that are fitted to the body.
 
-    The sides of a dress are sewn before it is tried on (`sewing-book-ch4`), and let out there.
+    So is the side of a skirt that darts shape and that hangs from no bodice. The sides of a dress
+    are sewn before it is tried on (`sewing-book-ch4`), and let out there.
     """
-    legs = any(p.role.id == CROTCH for p in fitting.places)
+    legs = any(p.role.id == CROTCH for p in fitting.places) or _skirt_with_darts(fitting)
     fitted = place.role.fitted or place.role.id == INSEAM
     round_it = fitted and (place.role.closes or place.role.id == CROTCH)
     close = (place.seam.fitting or fitting.degree) == TO_BODY and fitting.concerned(place)
     return legs and round_it and close and place.op == "join" and place.unit != "lining"
+
+
+def _skirt_with_darts(fitting: Fitting) -> bool:
+    """Whether a skirt is shaped by darts and hangs by itself from the waist."""
+    shell = [p for p in fitting.places if p.unit != "lining"]
+    above = any(p.role.id in UPPER_ROLES or p.role.id == WAIST for p in shell)
+    return not above and any(p.op == DART for p in shell) and any(p.role.id == SIDE for p in shell)
 
 
 def sleeve_tried(place: SeamPlace, fitting: Fitting) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Final
 
 from advisor.knowledge.model import Knowledge
+from advisor.project.bindings import strip_of
 from advisor.project.garment import Garment, Seam
 from advisor.project.hemstrips import hem_strip
 from advisor.project.placing import POCKETS
@@ -33,7 +34,14 @@ def _aside(seam: Seam, garment: Garment, knowledge: Knowledge) -> frozenset[str]
     kind = knowledge.places.kinds.get(seam.place)
     entries = {n: knowledge.entries[cloth.entry] for n, cloth in garment.cloths.items()}
     laid = seam.place in (*POCKETS, BOUND) or (kind is not None and kind.family == LAID)
-    rest = seam.cloths()[1:] if laid else [n for n in [hem_strip(seam, garment, entries)] if n]
+    cloths = seam.cloths()
+    strip = strip_of(seam, garment) if seam.place == BOUND and len(cloths) > 1 else ""
+    host = next((name for name in cloths if name != strip), "")
+    rest = (
+        [n for n in cloths if n != host]
+        if laid
+        else [n for n in [hem_strip(seam, garment, entries)] if n]
+    )
     if any(entry.id == CORD for entry in map(entries.__getitem__, seam.cloths())):
         rest = [*rest, *(piece.cloth for piece in garment.plan.pieces if piece.grain == BIAS)]
-    return frozenset(rest) - set(seam.cloths()[:1])
+    return frozenset(rest) - {host}

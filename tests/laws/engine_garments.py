@@ -288,6 +288,7 @@ def seam_leaf(seam: Seam, garment: Garment) -> Any:
         "holds a pocket": "no",
         "closes a tube": "no",
         "closes the seat": "no",
+        "over a lining": "no",
         "lies flat": lies_flat(seam),
         "carries weight": carries_weight(seam),
         "facing seen": facing_seen(seam),

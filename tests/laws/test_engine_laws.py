@@ -411,6 +411,7 @@ def _is_true(who: str, name: str, value: str, certain: bool, garment: Garment) -
             "holds a cord": holds_a_cord(seam, garment),
             "holds a pocket": "no",
             "closes a tube": "no",
+            "over a lining": "no",
             "laid in pleats": "no" if seam.making.pleats is None else "yes",
         }
         shown = (TAKEN | numbers | said | seam.facts).get(name)
