@@ -213,3 +213,22 @@ def test_a_glue_that_a_pile_rules_out_moves_no_iron() -> None:
     assert (told["press.motion"], told["press.temperature"]) == ("finger-press", 20.0)
     (clash,) = [c for c in found.conflicts if "collar edge" in c.places]
     assert "press.motion" not in clash.aspects
+
+
+@pytest.mark.parametrize(
+    "glue",
+    ["woven fusible interfacing", "knit fusible interfacing", "non-woven fusible interfacing"],
+)
+def test_no_ground_of_a_fusible_lets_its_glue_be_overheated(tmp_path: Path, glue: str) -> None:
+    """Named all cotton, it still melts: at an edge and at the buttonholes that lie over it."""
+    cloths = f"linen: pure linen suiting\n  glue: {{notion: {glue}, fibres: {{cotton: 100}}}}"
+    file = made(
+        tmp_path,
+        cloths,
+        "name: facing fusing, layers: [glue, linen], length: 60 cm, times: 2",
+        "name: front facing, layers: [linen, glue, linen], edge: turned, length: 60 cm",
+        "name: holes, layers: [linen, glue, linen], fastening: buttonholes, length: 2.4 cm",
+    )
+    told = read(file.read_text("utf-8")).verdicts
+    limits = {v.place: v.high for v in told if v.aspect == "press.temperature"}
+    assert [limits["front facing"], limits["holes"]] == [160, 160]
