@@ -59,6 +59,7 @@ INFERRED = [
     ("shoulder pads", "[shell, {notion: shoulder pad}]", "", "pad"),
     ("front canvas", "[shell, {notion: hair canvas}]", "", "canvas"),
     ("undercollar", "[shell, {notion: hair canvas}]", "", "canvas"),
+    ("facing fusing", "[{notion: woven fusible interfacing}, shell]", "", "interfacing"),
     ("edge", "[shell, {notion: hair canvas}, shell]", "", "seam"),
     ("belt loops", "[shell, shell]", "", "belt-loop"),
     ("underlining", "[shell, frill]", "", "underlining"),
