@@ -7,7 +7,7 @@ configuration folder) under the same keys; a project's own word goes before it.
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
@@ -265,6 +265,12 @@ class _PlanReader:
         )
 
 
+def _as_spelt(word: str, known: Iterable[str]) -> str:
+    """The word that is known by another spelling, `ball-point pins` for `ballpoint pins`."""
+    bare = {one.replace("-", "").replace(" ", ""): one for one in known}
+    return bare.get(word.replace("-", "").replace(" ", ""), word)
+
+
 def names_written(data: Mapping[str, Any]) -> frozenset[str] | None:
     """The names of cloths and notions in a project, understood or not; None where none can be."""
     fabrics, seams = data.get("fabrics"), data.get("seams")
@@ -322,6 +328,8 @@ def read_kit(about: Any, findings: Findings, knowledge: Knowledge, steps: tuple[
             text = str(item)
             written = " ".join(text.split()) if key == "threads" else plain_name(text)
             word: str | float | None = written
+            if key == "pins":
+                word = _as_spelt(written, knowledge.aspects["pin.kind"].words)
             if key == "feet":
                 read = partial(read_maker_fact, "foot", item, knowledge)
                 word = findings.attempt((*steps, key, i), read)

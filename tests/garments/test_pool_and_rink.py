@@ -250,3 +250,16 @@ def test_a_word_on_what_crosses_is_offered_only_where_it_ends_the_circle(
     items = [Precedence(first, second), Precedence(second, first)]
     _, _, (found,) = settled([tasks[first], tasks[second]], items, dict.fromkeys(items, 0))
     assert remedies == found.remedies
+
+
+def test_pins_are_hers_however_she_spells_them() -> None:
+    """`ballpoint pins` are the ball-point pins that the kit knows, and are not bought again."""
+    text = """
+garment: Slipway vest
+fabrics: {body: cotton jersey}
+kit: {pins: [ballpoint pins]}
+seams:
+  - {name: side, layers: [body, body], length: 40 cm}
+"""
+    found = garment_of(parse_yaml(text, "vest.yaml"), known())
+    assert found.plan.kit.pins == ("ball-point pins",)
