@@ -39,7 +39,7 @@ from advisor.order.openings import loose_at_zip, seam_below
 from advisor.order.otherfacts import Answers, AskedOnce
 from advisor.order.rain import coated_throughout, proofed, waxed
 from advisor.order.setups import OVERLOCKS, Setups
-from advisor.order.shearing import with_shearing
+from advisor.order.shearing import THICK, with_shearing
 from advisor.order.sidezip import side_left_open
 from advisor.order.staging import staged
 from advisor.order.supports import stayed_alone, supports
@@ -91,7 +91,8 @@ class Facts:
         works = self.knowledge.order.operations
         listed = [works[id_] for id_ in place.kind.prepares]
         listed += [staged(s, works[s.work], place.seam.by_hand) for s in place.method.stages]
-        listed = with_shearing(listed, works)
+        if any(self.of_seam(fact, place) for fact in THICK):
+            listed = with_shearing(listed, works)
         listed += [works[id_] for id_ in AT_THE_END if id_ in works]
         if self.setups.finish(place) not in called.CLOSED_FINISHES:
             return listed

@@ -17,16 +17,27 @@ TWO = 2
 THINNED, CATCHING = ("unwad", "shear"), ("join", "set-lining")
 """Work on wadding and on a deep pile before a seam, and the work that catches them."""
 POCKET, WADDED = "patch-pocket", "quilted"
-FIRST_SEWN = ("neaten-early", *CATCHING, "fold-under", "lay-on")
+FIRST_SEWN = (*CATCHING, "fold-under", "lay-on")
+EARLY = "neaten-early"
+THICK = ("wadding in it", "deep pile in it")
+"""The facts of a place whose allowances are thinned."""
 DEEP = 2
 """The level of `pile` that is deep."""
 
 
 def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> list[Operation]:
-    """The pieces of work on a place with what thins its allowances before any work on those."""
+    """The pieces of work on a place with what thins its allowances before any work on those.
+
+    Basting sews no allowance in, and nothing that is cut away can be let out: what is basted is
+    tried on first, then thinned, and its single edges are neatened after that.
+    """
     at = next((k for k, op in enumerate(listed) if op.id in FIRST_SEWN), None)
+    if at is None:
+        return listed
     thin = [works[id_] for id_ in THINNED if id_ in works]
-    return listed if at is None else [*listed[:at], *thin, *listed[at:]]
+    before = listed[:at]
+    early = [op for op in before if op.id == EARLY]
+    return [*(op for op in before if op.id != EARLY), *thin, *early, *listed[at:]]
 
 
 def wadded(place: SeamPlace, facts: Facts) -> list[str]:

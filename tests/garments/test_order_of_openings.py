@@ -198,7 +198,7 @@ def test_the_flap_over_a_laid_on_pocket_is_said_once() -> None:
 CREPE = """
 garment: Boathouse dress
 maker: {machine: household, overlocker: 4-thread}
-fabrics: {crepe: wool crepe 220 g/m2, lining: viscose lining}
+fabrics: {crepe: wool crepe 280 g/m2, lining: viscose lining}
 seams:
   - {name: side, layers: [crepe, crepe], length: 40 cm, times: 2}
   - {name: waist, layers: [crepe, {use: crepe, fullness: 1.5}], length: 70 cm}
@@ -209,7 +209,10 @@ seams:
 
 
 def test_one_cloth_is_finished_alike_in_one_garment() -> None:
-    """Its gathered waist may not be pinked, so its sides are overlocked with it, and say why."""
+    """Its gathered waist may not be pinked, so its sides are overlocked with it, and say why.
+
+    A crepe under 250 g/m2 is overlocked under its lining anyhow, where an overlocker is at hand.
+    """
     side = _finish(read(CREPE), "side")
     assert "overlocked" == side.pick
     assert any("Waist is overlocked" in claim.why for claim in side.because)
@@ -217,6 +220,8 @@ def test_one_cloth_is_finished_alike_in_one_garment() -> None:
     assert "pinked" == _finish(read(plain), "side").pick == _finish(read(plain), "waist").pick
     said = CREPE.replace("name: side,", "name: side, finish: pinked,")
     assert "pinked" == _finish(read(said), "side").pick
+    light = plain.replace("280 g/m2", "220 g/m2")
+    assert "overlocked" == _finish(read(light), "side").pick
 
 
 def _finish(answer: Answer, place: str) -> ToldVerdict:
@@ -249,7 +254,29 @@ def test_fur_is_shorn_off_its_allowances_and_its_hairs_are_freed() -> None:
 def test_a_side_of_fur_is_tried_on_before_its_pile_is_shorn() -> None:
     """A bald strip that is let out shows."""
     found = ordered(FUR.replace("maker:", "fitting: to the body\nmaker:"))
+    assert () == found.cycles
     assert stands(found, "baste side", "fit", "shear the pile at side", "join side")
+
+
+QUILT = """
+garment: Ropewalk waistcoat
+fitting: to the body
+maker: {machine: household, overlocker: 4-thread}
+fabrics: {quilt: quilted nylon}
+seams:
+  - {name: side, layers: [quilt, quilt], length: 40 cm, times: 2}
+  - {name: shoulder, layers: [quilt, quilt], length: 12 cm, times: 2}
+"""
+
+
+def test_wadding_is_cut_out_after_the_fitting_and_before_its_edges_are_neatened() -> None:
+    """What is cut out cannot be let out; what an edge is sewn over cannot be cut out."""
+    found = ordered(QUILT)
+    assert () == found.cycles
+    out = "unpick the wadding at"
+    assert stands(found, "baste side", "fit", f"{out} side", "join side")
+    early = (f"{out} shoulder", "neaten shoulder", "join shoulder")
+    assert stands(found, "baste shoulder", "fit", *early)
 
 
 def test_real_fur_keeps_its_hair() -> None:
