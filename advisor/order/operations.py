@@ -41,6 +41,7 @@ from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
 from advisor.order.seamplaces import seam_places
 from advisor.order.setups import Setups
+from advisor.order.shearing import thinned_when_tried
 from advisor.order.steamwords import STEAMED, held_off, off_alone, steamed_alone
 from advisor.order.step_words import (
     WITH_LINING,
@@ -310,7 +311,8 @@ class _Maker:
         if self.facts.fitting.basted(place) and not held:
             listed.insert(len(place.kind.prepares) + self._taped_first(place), works["baste"])
         listed = with_unsettled(as_basted(listed, place, self.facts), place, self.facts)
-        chosen = [op for op in listed if self.facts.wanted(op, place)]
+        wanted = [op for op in listed if self.facts.wanted(op, place)]
+        chosen = thinned_when_tried(wanted, place, self.facts)
         past = [self.facts.fitting.past_recall(place, op) for op in chosen]
         return [self._stage(op, place, k, past[: k + 1]) for k, op in enumerate(chosen)]
 

@@ -17,7 +17,8 @@ TWO = 2
 THINNED, CATCHING = ("unwad", "shear"), ("join", "set-lining")
 """Work on wadding and on a deep pile before a seam, and the work that catches them."""
 POCKET, WADDED = "patch-pocket", "quilted"
-FIRST_SEWN = ("neaten-early", *CATCHING, "fold-under", "lay-on")
+BASTED, EARLY = "baste", "neaten-early"
+FIRST_SEWN = (EARLY, *CATCHING, "fold-under", "lay-on")
 DEEP = 2
 """The level of `pile` that is deep."""
 
@@ -27,6 +28,20 @@ def with_shearing(listed: list[Operation], works: Mapping[str, Operation]) -> li
     at = next((k for k, op in enumerate(listed) if op.id in FIRST_SEWN), None)
     thin = [works[id_] for id_ in THINNED if id_ in works]
     return listed if at is None else [*listed[:at], *thin, *listed[at:]]
+
+
+def thinned_when_tried(chosen: list[Operation], place: SeamPlace, facts: Facts) -> list[Operation]:
+    """The work on a place, its allowances thinned and neatened only when it has been tried on.
+
+    Nothing that is cut out of them or shorn off comes back where the seam is let out.
+    """
+    ids = [op.id for op in chosen]
+    thin = {*THINNED} & {*ids}
+    if not thin or BASTED not in ids or not facts.fitting.basted(place):
+        return chosen
+    at = ids.index(BASTED) + 1
+    later = [op for op in chosen[:at] if op.id in {*thin, EARLY}]
+    return [op for op in chosen[:at] if op not in later] + later + chosen[at:]
 
 
 def wadded(place: SeamPlace, facts: Facts) -> list[str]:
