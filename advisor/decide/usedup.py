@@ -85,7 +85,7 @@ def unnamed_buttons(
     """The buttonholes of a garment for which it names no buttons anywhere."""
     holes = {seam.name for seam in garment.seams if seam.place == BUTTONHOLE}
     needs = used_up(garment, methods, knowledge)
-    sewn = (need for need in needs if need.item == BUTTON)
+    sewn = (need for need in needs if need.word == BUTTON)
     return frozenset(holes & {name for need in sewn for name in need.places})
 
 
