@@ -81,6 +81,7 @@ def against_its_part(seam: Seam, garment: Garment, knowledge: Knowledge) -> Iter
         yield Disagreement("part-layers", seam.name, (), text)
     free = [name for name in cloths if name in part.separate]
     runs = seam.place not in POCKETS and speaks_of(seam.name, nouns.LENGTHWISE)
+    runs = runs and not speaks_of(seam.name, nouns.ON_SLEEVE)  # it ends there, however free above
     if free and len(cloths) > 1 and runs:
         held = ", ".join(name for name in cloths if name not in free) or free[-1]
         text = f"sews {free[0]} to {held}, while {part.name} says that {free[0]} hangs free"

@@ -15,6 +15,7 @@ from advisor.order.legwords import on_a_leg, with_both_seams
 from advisor.order.rolewords import holds, read_role, words_of_place
 from advisor.project.garment import Garment, Seam
 from advisor.project.grain import hangs_on_the_bias
+from advisor.project.halfwaists import OTHER_HALF
 from advisor.project.headwords import head_of, speaks_of
 from advisor.project.hembands import ends_the_body, runs_to_the_zip
 from advisor.project.linings import LINING, Unit, ends_short, of_a_part, of_part
@@ -250,7 +251,8 @@ def _told_apart(role: str, seam: Seam, garment: Garment) -> str:
         return "seam-end"
     if makes_up_a_collar(seam, garment):
         return "collar"
-    hung = "waist" if role == "plain" and hangs_a_part(seam, garment) else ""
+    half = seam.placed_by == OTHER_HALF
+    hung = "waist" if half or (role == "plain" and hangs_a_part(seam, garment)) else ""
     return "stand" if seam.placed_by == SET_BY else hung
 
 

@@ -18,6 +18,7 @@ from advisor.project.companions import with_companions
 from advisor.project.covering import OVER_ZIP, TRIMMED, tape_over_zip, trim_named
 from advisor.project.garment import Cloth, Seam
 from advisor.project.guesses import with_guesses
+from advisor.project.halfwaists import OTHER_HALF, half_a_waist
 from advisor.project.headwords import speaks_of, the_words
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.kindnames import named, read_in
@@ -78,6 +79,8 @@ def with_places(
         stretched = found.because and _band_of_knit(seam, entries)
         if found.kind == "waistband" and stretched and ends_the_body(seam, seams):
             found = Placed(RIB, RIB_STRETCHED)
+        if found.kind == "pleat" and found.because and half_a_waist(seam, seams):
+            found = Placed("gathered-edge", OTHER_HALF)
         if found.because and tape_over_zip(seam, seams, entries):
             found = Placed(TRIMMED, OVER_ZIP)
         if found.kind in (PLAIN, "yoke") and _shut_in(seam, seams, pieces):
