@@ -15,7 +15,9 @@ from hypothesis import strategies as st
 from advisor.claims.claimsets import ValueSet, full_set, insisted, meet, set_of
 from advisor.claims.collect import Place
 from advisor.claims.conflicts import NO_METHOD, Spot, smallest_clash
+from advisor.claims.hungup import HUNG
 from advisor.claims.judgement import Advice, Judgement
+from advisor.claims.placefacts import VELVETS
 from advisor.claims.speakers import Said
 from advisor.claims.valuesets import Choice, Span
 from advisor.construction.threadshare import THREADS
@@ -99,6 +101,13 @@ def said_of(judgement: Judgement, place: Place, aspect: str) -> list[Said]:
     return list(judgement.gathered.said.get(place, {}).get(aspect, []))
 
 
+def pressed_of(judgement: Judgement, place: Place, aspect: str) -> list[Said]:
+    """What is said of a place, but of a whole garment nothing by what its last press leaves."""
+    left = {n for told in judgement.instructions if told.kind == HUNG for n in told.tender}
+    said = said_of(judgement, place, aspect)
+    return [s for s in said if place.scope != "garment" or not s.cloths or not s.cloths <= left]
+
+
 def not_of_every(said: list[Said]) -> list[Said]:
     """Without the rules that speak only while every layer is of one kind."""
     silent = {f"rule {id_}" for id_, raw in raw_rules().items() if "every" in raw["when"]}
@@ -131,8 +140,10 @@ def test_a_layer_added_never_widens_a_verdict(data: st.DataObject) -> None:
     """
     before, after, apart = _with_a_layer(data)
     for place, by_aspect in after.verdicts.items():
+        if not _holds_a_cloth(before, place):
+            continue  # glue or thread alone is no seam: a cloth that comes in takes its place
         for name, new in by_aspect.items():
-            assert within(new.allowed, guards(new.aspect, said_of(after, place, name)))
+            assert within(new.allowed, guards(new.aspect, pressed_of(after, place, name)))
             old = before.verdicts.get(place, {}).get(name)
             said = said_of(before, place, name)
             if (
@@ -157,6 +168,16 @@ def test_a_layer_added_never_raises_an_iron_limit(data: st.DataObject) -> None:
         if LIMIT_ASPECT in by_aspect:
             old, new = by_aspect[LIMIT_ASPECT], after.verdicts[place][LIMIT_ASPECT]
             assert new.allowed.high <= old.allowed.high, f"{place}"  # type: ignore[union-attr]
+
+
+def _holds_a_cloth(judgement: Judgement, place: Place) -> bool:
+    """Whether a seam held a cloth before, and a garment one that its last press does not leave."""
+    garment = judgement.garment
+    names = {c for s in garment.seams if s.name == place.name for c in s.cloths()}
+    names = names if place.scope == "seam" else {*garment.cloths}
+    entries = [known().entries[garment.cloths[name].entry] for name in names]
+    pressed = [entry for entry in entries if place.scope == "seam" or entry.family != VELVETS]
+    return any(entry.kind == "cloth" for entry in pressed)
 
 
 def _with_a_layer(data: st.DataObject) -> tuple[Judgement, Judgement, bool]:
