@@ -18,7 +18,8 @@ CORDS: Final = frozenset({"drawcord", "lacing-cord", "cord-lock"})
 
 def drawn_by(seam: Seam, garment: Garment, knowledge: Knowledge) -> tuple[str, str]:
     """What is drawn in or tied at a place, and why it counts as a cord; two "" where nothing is."""
-    entries = {name: knowledge.entries[garment.cloths[name].entry] for name in seam.cloths()}
+    names = sorted(seam.cloths())  # the same cord, whichever way the stack lies
+    entries = {name: knowledge.entries[garment.cloths[name].entry] for name in names}
     if cord := next((name for name, entry in entries.items() if entry.id in CORDS), ""):
         return cord, f"The project puts {cord} here."
     if seam.place == LACED:
