@@ -178,6 +178,7 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
         "outer garment": over,
         "hooded": "yes" if hooded(garment) else "no",
         "has shoulders": "yes" if garment.single or _shouldered(garment) else "no",
+        "has sleeves": "yes" if garment.single or _sleeved(garment) else "no",
         "hangs from shoulders": "yes" if _hung(garment) else "no",
         "sheer body": "yes" if garment.single or _sheer_body(garment, knowledge) else "no",
     }
@@ -186,6 +187,11 @@ def garment_facts(garment: Garment, knowledge: Knowledge) -> dict[str, str]:
 def _shouldered(garment: Garment) -> bool:
     """Whether a place of it is called after a shoulder, or after what is joined to one."""
     return any(nouns.SHOULDERED & set(_words(seam)) for seam in garment.seams)
+
+
+def _sleeved(garment: Garment) -> bool:
+    """Whether a place of it is called after a sleeve."""
+    return any("sleeve" in _words(seam) for seam in garment.seams)
 
 
 def _corded(seam: Seam, garment: Garment) -> bool:

@@ -65,6 +65,7 @@ MAKER_WORDS: dict[str, tuple[str, ...]] = {
     "outer garment": YES_NO,
     "hooded": YES_NO,
     "has shoulders": YES_NO,
+    "has sleeves": YES_NO,
     "hangs from shoulders": YES_NO,
     "sheer body": YES_NO,
 }

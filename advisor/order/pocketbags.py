@@ -19,8 +19,6 @@ if TYPE_CHECKING:
 BAG, POCKET, TAPE = "bag", "pocket", "tape"
 SLIT, HOLE, FLAP = "welt-pocket", "buttonhole", "flap"
 BUTTONHOLES: Final = "machine buttonholes"
-STRAIGHT: Final = frozenset({"industrial", "hand"})
-"""Machines that sew straight alone, or none at all."""
 
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
@@ -73,5 +71,4 @@ def buttoned_slit(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def _straight_alone(facts: Facts) -> bool:
     """Whether she sews on no machine that works buttonholes, nor has a foot that does."""
-    maker = facts.garment.maker
-    return maker.machine in STRAIGHT and HOLE not in (maker.feet or ())
+    return not facts.setups.zigzags and HOLE not in (facts.garment.maker.feet or ())

@@ -319,6 +319,7 @@ def maker_leaf(maker: Maker) -> Any:
         "worn by": maker.worn_by,
         "outer garment": "yes",  # each of these garments is called a coat
         "hooded": "no",
+        "has sleeves": "no",
         "has shoulders": "no",  # nor after a shoulder
         "hangs from shoulders": "no",
         "sheer body": "no",  # no seam of these is called after a bodice or a skirt
