@@ -16,7 +16,10 @@ BASTED: Final = "hand basting"
 
 
 def at_hand(by_aspect: dict[str, Verdict], has: tuple[str, ...] | None) -> None:
-    """Pick pins that are in her kit, where those that were picked are not and others do as well."""
+    """Pick pins that are in her kit, where those that were picked are not and others do as well.
+
+    A kit that only says `pins` names none of them, and changes no pick.
+    """
     kind = by_aspect.get(PINS)
     if not has or kind is None or kind.clash or kind.pick is None:
         return
@@ -24,10 +27,6 @@ def at_hand(by_aspect: dict[str, Verdict], has: tuple[str, ...] | None) -> None:
     advised = kind.advised
     if words[int(kind.pick)] == BASTED or not isinstance(advised, Choice):
         return
-    own = [i for i in advised.options() if any(_same(plain_name(words[i]), it) for it in mine)]
+    own = [i for i in advised.options() if any(plain_name(words[i]) in item for item in mine)]
     if own and int(kind.pick) not in own:
         by_aspect[PINS] = picking(kind, own[0], "These are the pins that you have.")
-
-
-def _same(word: str, item: str) -> bool:
-    return word in item or item in word

@@ -263,3 +263,21 @@ seams:
 """
     found = garment_of(parse_yaml(text, "vest.yaml"), known())
     assert found.plan.kit.pins == ("ball-point pins",)
+
+
+@pytest.mark.parametrize(
+    ("kit", "picked"), [("pins", "sewing clips"), ("dressmaking pins", "dressmaking pins")]
+)
+def test_a_kit_that_only_says_pins_picks_none(kit: str, picked: str) -> None:
+    """Which stands first in a register decides nothing: only pins that are named are picked."""
+    text = f"""
+garment: Slipway sash
+fabrics: {{face: stretch denim}}
+kit: {{pins: [{kit}]}}
+seams:
+  - {{name: side, layers: [face, face], length: 40 cm}}
+"""
+    found = judge(garment_of(parse_yaml(text, "sash.yaml"), known()), known())
+    verdict = found.verdicts[Place("seam", "side")]["pin.kind"]
+    assert verdict.pick is not None
+    assert verdict.aspect.words[int(verdict.pick)] == picked
