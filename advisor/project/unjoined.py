@@ -16,6 +16,8 @@ FRILLS, WAIST, BAND = "gathered-edge", "waist", "waistband"
 waistband is of its own part, whatever it is cut of."""
 BOUND = "bound-edge"
 """Its strip, named last, is cut of the same cloth and joins no part to another."""
+LINING = "lining"
+"""A part of this name hangs in its garment, though nobody said where: it is put on by no one."""
 SLEEVE, ARMHOLE = "sleeve", "armhole"
 """A sleeve that is drawn up at the armhole is no frill of its own, either."""
 
@@ -34,6 +36,8 @@ def parts_alone(garment: Garment, knowledge: Knowledge) -> frozenset[str]:
         for kind in (WAIST, ARMHOLE)
     )
     for part in garment.parts if len(garment.parts) > 1 else ():
+        if LINING in singular_words(part.name):
+            continue
         others = {c for other in garment.parts if other != part for c in other.layers}
         inside = [seam for seam in garment.seams if seam.part == part.name]
         layers = {n for n in part.layers if kinds.get(n) == "cloth"}

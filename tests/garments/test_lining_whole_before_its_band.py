@@ -105,3 +105,35 @@ def test_a_loop_of_ribbon_is_cut_and_not_folded() -> None:
     work = ordered(GOWN)
     assert places(work)["belt loop"].method.id == "belt-loops-of-ribbon"
     assert not any("fold" in name and "loop" in name for name in work.order)
+
+
+SKIRT = """
+garment: Ferry ticket skirt
+fabrics:
+  outer: {fabric: wool flannel, width: 150 cm}
+  lining: {fabric: cupro lining, width: 140 cm}
+  zip: {fabric: nylon concealed zip}
+parts:
+  skirt: {layers: [outer], fitting: to the body}
+  lining: {layers: [lining]}
+seams:
+  - {name: side seam, layers: [outer, outer], length: 62 cm}
+  - {name: centre back seam, layers: [outer, outer], length: 62 cm}
+  - {name: zip, layers: [outer, zip], length: 20 cm}
+  - {name: lining side seam, layers: [lining, lining], length: 60 cm}
+  - {name: waistband, layers: [outer, outer], length: 74 cm}
+  - {name: hem, layers: [outer], length: 96 cm}
+  - {name: lining hem, layers: [lining], length: 94 cm}
+"""
+
+
+def test_a_lining_is_closed_before_it_hangs_though_no_band_names_it() -> None:
+    """A part called lining is put on with its skirt, and its sides are sewn before that hangs."""
+    work = ordered(SKIRT)
+    assert stands(work, "join lining side seam", "hang the lining at waistband")
+    named = ordered(
+        SKIRT.replace(
+            "{name: waistband, layers: [outer,", "{name: waistband, layers: [lining, outer,"
+        )
+    )
+    assert stands(named, "join lining side seam", "hang the lining at waistband")
