@@ -296,6 +296,13 @@ LAID_ON: Final = _of("on over at along round around")
 LET_IN: Final = _of("inset insert let")
 OVERLAID: Final = _of("overlay overlaid")
 OUTER_EDGES: Final = _of("top upper outer")
+FREE_EDGES: Final = OUTER_EDGES | _of("lower front collar flap pocket tab cape lapel wing")
+ROUND_EDGES: Final = NECKS | {"armhole"}
+STRAIGHT_EDGES: Final = _of("slit opening placket boat bateau slash front wrap shoulder")
+CORNERED: Final = _of("v square sweetheart")
+SET_ON_A_NECK: Final = _of("collar undercollar hood stand neckband yoke")
+FINISH_AN_EDGE: Final = _of("facing binding bound band piping rib trim lace casing elastic")
+"""What finishes an edge that is named beside it."""
 
 SLEPT_IN: Final = _of(
     "pyjama pajama nightdress nightgown nightshirt nightie nightwear robe bathrobe sleepsuit"

@@ -22,6 +22,7 @@ from advisor.project.halfwaists import OTHER_HALF, half_a_waist
 from advisor.project.headwords import speaks_of, the_words
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.kindnames import named, read_in
+from advisor.project.openedges import TWO_LAYERS, as_curved, ends_in_two_layers
 from advisor.project.plackets import is_whole_front
 from advisor.project.seampockets import POCKET, SEAM_BAG
 from advisor.project.together import seen_together
@@ -83,12 +84,16 @@ def with_places(
             found = Placed("gathered-edge", OTHER_HALF)
         if found.because and tape_over_zip(seam, seams, entries):
             found = Placed(TRIMMED, OVER_ZIP)
-        if found.kind in (PLAIN, "yoke") and _shut_in(seam, seams, pieces):
+        if found.kind == PLAIN and found.because and ends_in_two_layers(seam, seams, pieces):
+            turned = replace(seam, facts=seam.facts | {"edge": "turned"})
+            built.append(_placed_as(turned, Placed("faced-edge", TWO_LAYERS), ("edge",)))
+        elif found.kind in (PLAIN, "yoke") and _shut_in(seam, seams, pieces):
             turned = replace(seam, facts=seam.facts | {"edge": "turned"})
             built.append(_placed_as(turned, Placed("yoke", found.because), ("edge",)))
         else:
             built.append(_placed_as(seam, found))
     whole = with_companions(seen_together(tuple(built), entries, LACE_EDGE), kinds, entries)
+    whole = tuple(map(as_curved, whole))
     return with_halves(with_guesses(whole, kinds, entries, known.places.kinds))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.garments.whole import ordered, read
+from tests.garments.whole import ordered, places, read
 
 DRESS = """
 garment: Tollhouse supper dress
@@ -51,3 +51,39 @@ def test_a_seam_that_is_cut_close_is_not_told_to_stay_whole() -> None:
     thinned = [t.step.does for t in tasks if "cut its allowances back in steps" in t.step.does]
     assert thinned
     assert not any("stay whole" in does for does in thinned)
+
+
+EDGES = """
+garment: Lamplighter's shift
+fabrics:
+  satin: {fabric: polyester satin, width: 140 cm}
+  lining: {fabric: acetate lining, width: 140 cm}
+parts:
+  bodice: {layers: [lining, satin], fitting: to the body}
+seams:
+  - {name: shoulder, layers: [satin, satin], length: 11 cm, times: 2}
+  - {name: side, layers: [satin, satin], length: 80 cm, times: 2}
+  - {name: lining side, layers: [lining, lining], length: 78 cm, times: 2}
+  - {name: neckline, layers: [satin, lining], length: 60 cm}
+  - {name: armhole, layers: [satin, lining], length: 46 cm, times: 2}
+  - {name: hem, layers: [satin], length: 110 cm}
+  - {name: lining hem, layers: [lining], length: 106 cm}
+"""
+
+
+def test_an_edge_of_shell_and_lining_is_turned_though_nobody_says_so() -> None:
+    """Neck and armholes that nothing is joined to are faced by the lining, and curved."""
+    work = ordered(EDGES)
+    for edge in ("neckline", "armhole"):
+        place = places(work)[edge]
+        assert place.kind.id == "faced-edge"
+        assert place.said("shape") == "curved"
+        assert f"neaten {edge}" not in work.order
+    sleeved = EDGES + "  - {name: sleeve seam, layers: [satin, satin], length: 40 cm, times: 2}\n"
+    assert places(ordered(sleeved))["armhole"].kind.id == "seam"
+    stood = EDGES + "  - {name: stand collar, layers: [satin, satin], length: 44 cm}\n"
+    assert places(ordered(stood))["neckline"].kind.id == "seam"
+    assert (
+        places(ordered(EDGES.replace("neckline", "square neck")))["square neck"].said("shape")
+        == "corner"
+    )
