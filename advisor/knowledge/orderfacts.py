@@ -78,6 +78,7 @@ Fact = Literal[
     "lace on a finished edge",
     "tucks of no piece",
     "ribbon faces the waist",
+    "skirts in one another",
     "free facing edge",
     "of a lining",
     "wadding in its hem",
