@@ -79,6 +79,8 @@ Fact = Literal[
     "tucks of no piece",
     "ribbon faces the waist",
     "skirts in one another",
+    "pleats whipped to it",
+    "band in one with its pleats",
     "free facing edge",
     "of a lining",
     "wadding in its hem",

@@ -41,7 +41,7 @@ from advisor.order.rain import off_the_tape, seal_words
 from advisor.order.sashes import laid_in
 from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, laid_out, wadded
-from advisor.order.sheeredge import laid_onto_the_firm
+from advisor.order.sheeredge import laid_to_a_side
 from advisor.order.stepends import end_of
 from advisor.order.supports import stayed_alone, supports
 from advisor.order.swings import without_zigzag
@@ -223,7 +223,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     if op in ("press", "turn", "join", "fold-under"):
         soft = op == "press" and any(place in pleats_above(p, facts) for p in facts.places)
         left = SOFT.format(high=show("length", SOFT_MM, units)) if soft else ""
-        left += laid_onto_the_firm(place, facts) if op == "press" else ""
+        left += laid_to_a_side(place, facts) if op == "press" else ""
         left += off_the_tape(place, facts.places) if ironed and op != "join" else ""
         return _boned(op, place, facts, ironed=ironed) + left
     if op == "neaten-facing":

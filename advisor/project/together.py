@@ -18,6 +18,8 @@ BAND_WORD = "band"
 WAIST = "waist"
 FACES_A_WAIST = frozenset({"petersham", "grosgrain-ribbon"})
 PLY_AND_RIBBON: Final = 2
+CARTRIDGE: Final = "cartridge"
+DRAWN_UP: Final = "gathered-edge"
 LAID, ALONG = "applique", "the turned edge that it lies along"
 SET_IN, PATCH, FACED = "set-in-pocket", "patch-pocket", "faced-edge"
 TOP_OF_PATCH = "the patch pocket that it ends"
@@ -45,6 +47,8 @@ def _seen(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], lace:
         return replace(seam, place=LAID, placed_by=ALONG)
     if seam.placed_by and seam.place == SET_IN and _tops_a_patch(seam, seams):
         return replace(seam, place=FACED, placed_by=TOP_OF_PATCH)
+    if seam.place == "pleat" and seam.placed_by and _cartridge(seam):
+        return replace(seam, place=DRAWN_UP)
     ribbon = ribbon_at_the_waist(seam, entries)
     if seam.place != PLAIN or not seam.placed_by or not ribbon:
         return seam
@@ -54,6 +58,11 @@ def _seen(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], lace:
     if bodied or _waist_beside(seam, seams, ribbon):
         return seam
     return replace(seam, place=BAND, placed_by=TAPED.format(ribbon=ribbon))
+
+
+def _cartridge(seam: Seam) -> bool:
+    """Whether pleats are drawn up on rows and whipped to a band, and so are folded in no piece."""
+    return CARTRIDGE in the_words(seam.name) and len(seam.cloths()) > 1
 
 
 def _tops_a_patch(seam: Seam, seams: Sequence[Seam]) -> bool:
