@@ -1,4 +1,4 @@
-"""Cartridge pleats, which are whipped fold by fold to the edge of a band that is finished before."""
+"""Cartridge pleats, which are whipped fold by fold to a band that is finished before."""
 
 from __future__ import annotations
 

@@ -26,7 +26,9 @@ def under_a_hem(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
     if not worn_under(place.seam) or not place.role.last:
         return ""
     over = [p.name for p in places if p.role.id == HEM and p.unit == "shell"]
-    over = [name for name in over if name != place.name and not speaks_of(name, nouns.UNDER_A_SKIRT)]
+    over = [
+        name for name in over if name != place.name and not speaks_of(name, nouns.UNDER_A_SKIRT)
+    ]
     return ABOVE_IT.format(over[0]) if over else ""
 
 

@@ -13,7 +13,7 @@ from advisor.project.making import Piece
 
 BIAS: Final = "bias"
 HANGS: Final = frozenset({"seam", "hem"})
-"""Kinds of places that drop with a cloth on the bias: what joins its pieces, and their lower edge."""
+"""Kinds of places that drop with a cloth on the bias: its seams, and its lower edge."""
 HAND_MM: Final = 150.0
 """Up to this width a piece is a strip and hangs nowhere, mm: estimate."""
 
