@@ -87,8 +87,8 @@ def zip_that_crosses_nothing(garment: Garment, knowledge: Knowledge) -> Iterator
             if waist and set(seam.cloths()) & set(zip_.cloths()):
                 text = (
                     f"crosses nothing, says the file, so {seam.name} is sewn over its end: right "
-                    "where it lies wholly above that or below, and then name it after the bodice or "
-                    f"the skirt; where it runs on over {seam.name}, write crosses: [{seam.name}]"
+                    "where it lies wholly above that or below, and then name it after that; "
+                    f"where it runs on over {seam.name}, write crosses: [{seam.name}]"
                 )
                 yield Disagreement("zip-crosses-nothing", zip_.name, (), text)
 
