@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.order.untried import DOWN_THE_BODY
-from advisor.project.headwords import speaks_of
 from advisor.project.linings import worn_under
 
 LEFT_RAW, HEM = "hem-left-raw", "hem"
@@ -25,11 +23,9 @@ def under_a_hem(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
     """Where a skirt ends that is worn under another; "" of every other hem."""
     if not worn_under(place.seam) or not place.role.last:
         return ""
-    over = [p.name for p in places if p.role.id == HEM and p.unit == "shell"]
-    over = [
-        name for name in over if name != place.name and not speaks_of(name, nouns.UNDER_A_SKIRT)
-    ]
-    return ABOVE_IT.format(over[0]) if over else ""
+    hems = (p for p in places if p.role.id == HEM and p.unit == "shell")
+    over = next((p.name for p in hems if not worn_under(p.seam)), "")
+    return ABOVE_IT.format(over) if over else ""
 
 
 def turned_hem(place: SeamPlace) -> bool:
