@@ -288,9 +288,12 @@ def left_unwashed(name: str, garment: Garment, knowledge: Knowledge) -> list[Sai
 def pieces_say(name: str, garment: Garment, knowledge: Knowledge) -> list[Said]:
     """What the pieces of a cloth say of its grain, where all of them lie another way than usual."""
     grains = {piece.grain for piece in garment.plan.pieces if piece.cloth == name}
+    worded = not grains and garment.cloths[name].on_bias
+    grains = {"bias"} if worded else grains
     if len(grains) != 1 or not grains <= {"bias", "crosswise"}:
         return []
-    said = _option("cut.grain", [*grains], "Your pieces lie so.", knowledge, YOU)
+    why = "Your words for it say so." if worded else "Your pieces lie so."
+    said = _option("cut.grain", [*grains], why, knowledge, YOU)
     # A wish, heard first: a cloth that would be spoilt by it still has the last word.
     claim = replace(said.claim, strength="should", risk="", rank=0)
     return [replace(said, claim=claim, cloths=frozenset((name,)))]

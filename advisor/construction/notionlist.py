@@ -52,6 +52,7 @@ CONCEALED_TAIL: Final = 30.0
 """What a concealed zip is longer than its opening, mm: the slider stays below the end of the row
 (common practice says 3 to 5 cm)."""
 BONE: Final = "bone"
+STAY, JOINED = "stay-tape", frozenset({"seam", "gathered-edge"})
 GATHERING: Final = "braided-elastic"
 """What draws an edge up where no elastic is named: its ends are taken as this one's."""
 SPIRALS: Final = frozenset({"spiral-boning"})
@@ -139,9 +140,15 @@ def _spare(number: int, places: list[Seam]) -> int:
 
 
 def _only_sewn_to(seam: Seam, name: str, entry: Entry, garment: Garment) -> bool:
-    """Whether hooks or snaps are sewn here to a tape that some other place lays along its line."""
-    fastens = seam.place in SEWN_ON and entry.kind not in BY_PIECE and "length" not in seam.facts
-    return fastens and any(name in s.cloths() and s.place not in SEWN_ON for s in garment.seams)
+    """Whether what is bought by the length only stands here again, and another place lays it.
+
+    Hooks or snaps are sewn to a tape along its line; a seam is named with the stay that lies on it.
+    """
+    laid = [s for s in garment.seams if name in s.cloths() and s.place not in SEWN_ON]
+    alike = [s for s in laid if {*the_words(s.name)} & {*the_words(seam.name)}]
+    if entry.kind in BY_PIECE or seam.place not in SEWN_ON:
+        return seam.place in JOINED and any(s.place == STAY for s in alike)
+    return bool(laid if "length" not in seam.facts else alike)
 
 
 def _of_its_channel(seam: Seam, name: str, garment: Garment) -> bool:

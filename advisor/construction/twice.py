@@ -11,6 +11,7 @@ from advisor.construction.disagreement import Disagreement
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.headwords import speaks_of
 from advisor.project.onewaist import waist_that_joins
 from advisor.project.placing import singular_words
 from advisor.project.seampockets import opens_in_a_seam
@@ -20,6 +21,7 @@ ALIKE: Final = 0.05
 CALLED: Final = ("side", "shoulder", "inseam", "crotch", "underarm", "centre", "armhole")
 """Roles of seams that a garment has once, and that makers call by several names."""
 ZIP, SIDE = "zip", "side"
+JOINED: Final = frozenset({"seam", "gathered-edge"})
 FAMILIES: Final = frozenset({"seam", "gathers", "band"})
 """Families of what joins two cloths; fastenings and trims may lie in several rows."""
 
@@ -64,6 +66,31 @@ def pocket_at_a_zip(garment: Garment) -> Iterator[Disagreement]:
                 "there, set the zip in the middle of the back, or say how it ends at the pocket"
             )
             yield Disagreement("pocket-at-zip", seam.name, (), text)
+
+
+def zip_that_crosses_nothing(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
+    """A zip that is said to cross no seam, of a garment with a bodice and a skirt that it may join.
+
+    Its name or its part may say in which of the two it lies; else the waist is sewn over its end.
+    """
+    role = knowledge.order.kinds.get("waist")
+    phrases = [set(singular_words(p)) for p in (role.words if role else ())]
+    parts = (nouns.ABOVE, nouns.SKIRTS)
+    both = all(any(speaks_of(s.name, part) for s in garment.seams) for part in parts)
+    for zip_ in (s for s in garment.seams if s.place == ZIP and both):
+        told = speaks_of(f"{zip_.name} {zip_.part}", nouns.ABOVE | nouns.HUNG_PARTS)
+        if told or not zip_.making.crosses_said or zip_.making.crosses:
+            continue
+        for seam in garment.seams:
+            words = set(singular_words(seam.name))
+            waist = seam.place in JOINED and any(phrase <= words for phrase in phrases)
+            if waist and set(seam.cloths()) & set(zip_.cloths()):
+                text = (
+                    f"crosses nothing, says the file, so {seam.name} is sewn over its end: right "
+                    "where it lies wholly above that or below, and then name it after that; "
+                    f"where it runs on over {seam.name}, write crosses: [{seam.name}]"
+                )
+                yield Disagreement("zip-crosses-nothing", zip_.name, (), text)
 
 
 def _same_layers(first: Seam, later: Seam) -> bool:

@@ -119,6 +119,8 @@ LOW_BANDS: Final = WAISTS | {"welt"}
 HIPS: Final = _of("waist hip")
 SKIRTS: Final = _of("skirt underskirt overskirt petticoat kilt")
 """What lies below a waist and nowhere else."""
+UNDER_A_SKIRT: Final = _of("petticoat underskirt")
+"""A skirt worn under another, which is no lining of it whatever it is cut of."""
 HUNG_PARTS: Final = SKIRTS | _of("peplum basque")
 BODICES: Final = _of("bodice corset corselet top")
 """Parts that hang from a waist, and those that stand above one."""

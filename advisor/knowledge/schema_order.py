@@ -45,6 +45,8 @@ Tag = Literal[
     "after last press",
     "of the shell",
     "of the lining",
+    "under a skirt",
+    "over a petticoat",
     "lining of a new pattern",
     "not of the lining",
     "not a flap",

@@ -7,24 +7,36 @@ from typing import Final
 
 from advisor.order.kinds import SeamPlace
 from advisor.order.untried import DOWN_THE_BODY
+from advisor.project.linings import worn_under
 
-LEFT_RAW: Final = "hem-left-raw"
+LEFT_RAW, HEM = "hem-left-raw", "hem"
 LEVEL: Final = ", level with the finished fold of {}"
 ENDS: Final = (
     "; where it meets {}, which is left as cut, open the end of the seam as far as the hem is "
     "deep, turn the hem in behind it and tack it to the allowance, its fold level with that edge"
 )
 
+ABOVE_IT: Final = ", two fingers' breadth above the finished edge of {}"
+
+
+def under_a_hem(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
+    """Where a skirt ends that is worn under another; "" of every other hem."""
+    if not worn_under(place.seam) or not place.role.last:
+        return ""
+    hems = (p for p in places if p.role.id == HEM and p.unit == "shell")
+    over = next((p.name for p in hems if not worn_under(p.seam)), "")
+    return ABOVE_IT.format(over) if over else ""
+
 
 def turned_hem(place: SeamPlace) -> bool:
     """Whether it ends the shell below and is turned up, bound or faced there."""
-    hem = place.kind.id == "hem" and place.unit == "shell" and place.role.last
+    hem = place.kind.id == HEM and place.unit == "shell" and place.role.last
     return hem and place.method.id != LEFT_RAW
 
 
 def beside_raw(place: SeamPlace, places: Sequence[SeamPlace]) -> str:
     """What a hem is told of the one beside it that is finished in the other way."""
-    own = [p for p in places if p.kind.id == "hem" and p.unit == "shell" and p.role.last]
+    own = [p for p in places if p.kind.id == HEM and p.unit == "shell" and p.role.last]
     own = [p for p in own if p.alone == place.alone and p.seam.part == place.seam.part]
     if place not in own:
         return ""

@@ -17,7 +17,7 @@ from advisor.order.namewords import UPPER_ROLES
 from advisor.order.roles import POCKET_FLAP
 from advisor.project.garment import Seam
 from advisor.project.headwords import speaks_of
-from advisor.project.linings import COVERS, LINING
+from advisor.project.linings import COVERS, LINING, worn_under
 from advisor.project.placing import singular_words
 
 SHUT = frozenset({"edge", "band", "seam"})
@@ -52,6 +52,8 @@ def takes_in_lining(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether a place holds the lining and something of the shell."""
     if place.unit == "both":
         return True
+    if worn_under(place.seam):
+        return False
     lining = lining_cloths(places) & set(place.cloths)
     return bool(lining) and lining != set(place.cloths)
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, TypeAlias
 from advisor.order import (
     ascut,
     bandrings,
+    cartridge,
     channels,
     clipped,
     collarsin,
@@ -36,6 +37,7 @@ Answers: TypeAlias = dict[str, Callable[[], bool]]
 
 ROOMS = (
     ascut,
+    cartridge,
     channels,
     clipped,
     bandrings,

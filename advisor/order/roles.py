@@ -39,11 +39,13 @@ BY_KIND = {
     "front-band": "front-band",
     "shirring": "tuck",
     "stones": "stones",
+    "bow": "stones",
     "ties": "strap",
 }
 """Roles that follow from the kind of place, whatever the name says where it lies."""
 NAMED_SO = frozenset({"waistband", "neckband"})
-"""Roles that a name tells better than what is made there, but for stones laid on them."""
+"""Roles that a name tells better than what is made there, but for what is laid on them last."""
+SEWN_LAST = frozenset({"stones", "bow"})
 POCKET_ZIP = "pocket-zip"
 """The role of a zip that closes a pocket: it neither fits the garment nor opens it."""
 PART_HEM = "part-lining-hem"
@@ -185,7 +187,7 @@ def _by_kind(kind: str, about: list[Entry], found: SeamKind | None, words: tuple
         return "set-lining"
     if kind == "neckband" and (found is None or found.id in WELTS or found.last):
         return "neckband"  # a welt of rib, or the rib that closes the lower edge
-    own = found is not None and found.id in NAMED_SO and kind != "stones"
+    own = found is not None and found.id in NAMED_SO and kind not in SEWN_LAST
     return "" if own else BY_KIND.get(kind, "")
 
 

@@ -11,6 +11,7 @@ from advisor.order import namewords as called
 from advisor.order.alone import TROUSERS, legs_alone
 from advisor.order.belonging import role_beside
 from advisor.order.bodicelining import with_linings_felled
+from advisor.order.cartridge import with_bands_first
 from advisor.order.flatsleeve import with_sleeves_flat
 from advisor.order.kinds import NO_KIND, SeamPlace
 from advisor.order.ringseam import with_rings_closed
@@ -40,6 +41,7 @@ def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]
     places = with_sleeves_flat(with_side_open(_among_their_hosts(places, knowledge)))
     places = with_linings_felled(places, knowledge.order.kinds)
     places = with_rings_closed(places, knowledge.order.kinds)
+    places = with_bands_first(places, knowledge.order.kinds)
     bagged = _bagged(places)
     hung = any(p.role.id == called.STRAP for p in places) and not any(
         p.role.id in called.TURNS for p in places

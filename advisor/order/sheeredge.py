@@ -1,11 +1,18 @@
-"""To which side the allowances of a sheer and a firm cloth are pressed: they would be seen."""
+"""To which side allowances are pressed: those of a sheer onto the firm cloth, those of a waist up.
+
+A seam that joins a skirt to a bodice is pressed up into that, or away from what is drawn up or laid
+in folds, so that its fullness hangs from the seam and is not flattened (common practice).
+"""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from advisor.claims.collect import Place
 from advisor.construction.panels import sides_of
-from advisor.order.namewords import SHEER
+from advisor.knowledge import nouns
+from advisor.order.namewords import OPEN_SEAMS, SHEER, UPPER_ROLES
+from advisor.project.headwords import speaks_of
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -13,6 +20,29 @@ if TYPE_CHECKING:
 
 LAID: Final = "lay-on"
 SEAMED: Final = frozenset({"seam", "yoke", "gathered-edge"})
+
+WAIST: Final = "waist"
+UP: Final = ", both allowances up into the bodice"
+AWAY: Final = ", both allowances away from the {folds}, the iron on them alone"
+
+
+def laid_to_a_side(place: SeamPlace, facts: Facts) -> str:
+    """How the press of a seam ends whose allowances are laid to one side; "" of every other."""
+    return laid_onto_the_firm(place, facts) or _up_at_a_waist(place, facts)
+
+
+def _up_at_a_waist(place: SeamPlace, facts: Facts) -> str:
+    plain = facts.setups.word(Place("seam", place.name), "seam.kind", "plain") in OPEN_SEAMS
+    if place.role.id != WAIST or place.kind.id not in SEAMED or not plain:
+        return ""
+    if facts.open_seam(place) or place.notions:
+        return ""
+    above = (p for p in facts.places if p.alone == place.alone)
+    if not any(p.role.id in UPPER_ROLES or speaks_of(p.name, nouns.ABOVE) for p in above):
+        return ""
+    folds = "pleats" if place.seam.making.pleats else "gathers" if place.full else ""
+    whole = any(use.fullness <= 1 for use in place.seam.uses)
+    return AWAY.format(folds=folds) * whole if folds else UP
 
 
 def laid_onto_the_firm(place: SeamPlace, facts: Facts) -> str:

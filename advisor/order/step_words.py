@@ -41,12 +41,13 @@ from advisor.order.rain import off_the_tape, seal_words
 from advisor.order.sashes import laid_in
 from advisor.order.seambags import run_round
 from advisor.order.shearing import deep_pile, laid_out, wadded
-from advisor.order.sheeredge import laid_onto_the_firm
+from advisor.order.sheeredge import laid_to_a_side
 from advisor.order.stepends import end_of
 from advisor.order.supports import stayed_alone, supports
 from advisor.order.swings import without_zigzag
 from advisor.order.topstitching import rows_told
 from advisor.order.trimmed import lace_edge, rows_over, seams_under
+from advisor.order.untried import lining_waits
 from advisor.order.waistwords import hung_by
 from advisor.project.garment import Garment
 from advisor.project.lacewords import is_lace
@@ -86,6 +87,7 @@ the waist"""
 SOFT_MM = 200.0
 """How far above an unfinished edge a fold is not set yet, mm: estimate."""
 NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it"
+LINING_OUT, SHELL_ALONE = ", the lining left out", " in the outer cloth alone"
 LINED = """Hang the whole garment up and let the creases drop: {} lies behind all of it and takes \
 no iron, so the shell has had its last press before that went in"""
 ROUND_MOTIFS = ", round its motifs"
@@ -103,6 +105,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     apart = _falls_apart(op, place, facts)
     layers = _layers(op, place, facts, facing, apart)
     how = along(op, place, facts) if op.id == BASTE else _how(op.id, place, facts, ironed=ironed)
+    how += _lining_left_out(place, facts) if op.verb == BASTE == op.id else ""
     how = laid_in(op, place, facts.places) or how
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
@@ -121,6 +124,16 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     text = without_holes(text) if holed and op.id != "interface" else text
     text = without_zigzag(text, facts.setups)
     return text[:1].upper() + text[1:]
+
+
+def _lining_left_out(place: SeamPlace, facts: Facts) -> str:
+    """What a basting is told whose lining has no seam sewn before the fitting."""
+    inner = linings_at(place, facts)
+    own = [p for p in facts.places if p.unit == "lining" and inner & set(p.cloths)]
+    if not any(lining_waits(p, facts.fitting) for p in own):
+        return ""
+    shell = [use for use in place.seam.uses if use.cloth in set(place.cloths) - inner]
+    return LINING_OUT if shell[1:] else SHELL_ALONE
 
 
 def _facing(place: SeamPlace, facts: Facts) -> str:
@@ -223,7 +236,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
     if op in ("press", "turn", "join", "fold-under"):
         soft = op == "press" and any(place in pleats_above(p, facts) for p in facts.places)
         left = SOFT.format(high=show("length", SOFT_MM, units)) if soft else ""
-        left += laid_onto_the_firm(place, facts) if op == "press" else ""
+        left += laid_to_a_side(place, facts) if op == "press" else ""
         left += off_the_tape(place, facts.places) if ironed and op != "join" else ""
         return _boned(op, place, facts, ironed=ironed) + left
     if op == "neaten-facing":

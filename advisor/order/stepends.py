@@ -9,7 +9,7 @@ from advisor.order.easing import with_a_steamer
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import run_on_from
 from advisor.order.frillstrips import DRAWN, made_before
-from advisor.order.hemsmeet import beside_raw, turned_hem
+from advisor.order.hemsmeet import HEM, beside_raw, turned_hem, under_a_hem
 from advisor.order.holdwords import between_the_rows, clear_of_skins
 from advisor.order.kinds import SeamPlace
 from advisor.order.openings import left_open, waits, zip_gap
@@ -48,10 +48,12 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         said += waits(place, places) + zip_gap(place, places, units)
     if op.id == "press" and ROLL not in facts.setups.word(Place("seam", place.name), SURFACE):
         said += ROUND_A_ROLL if closes_the_sleeve(place, places) else ""
-    if op.id == "hem":
+    if op.id == HEM:
         said += WIDTHS_FLAT if place.role.id == PLEATED_HEM else ""
         said += beside_raw(place, places) if turned_hem(place) else ""
         said += closed_over_its_end(place, places)
+    if op.id in (HEM, "trim"):
+        said += under_a_hem(place, places)
     if op.act == SLASH and (seam := seam_instead(place, places)):
         said += LEFT_OPEN.format(seam=seam)
     if op.id in DRAWN:

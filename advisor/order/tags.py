@@ -43,6 +43,7 @@ from advisor.order.twopiece import closes_the_sleeve, outer_of
 from advisor.order.untried import BEHIND, NEW, lining_waits, sleeve_tried
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
 from advisor.project.headwords import speaks_of
+from advisor.project.linings import worn_under
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
@@ -113,6 +114,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "shell or lining seam": place.kind.family in SEAMS and not behind,
         "cut away behind": behind,
         "hangs from nothing": strapless(place.seam, facts.garment),
+        "under a skirt": worn_under(place.seam),
+        "over a petticoat": place.unit == "shell" and not worn_under(place.seam),
         "of the shell": place.unit == "shell",
         "of the lining": place.unit == "lining",
         "lining of a new pattern": lining_waits(place, fitting),

@@ -76,6 +76,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "ribbon faces the waist": lambda: bool(
             ribbon_at_the_waist(place.seam, {n: facts.entry(n) for n in place.seam.cloths()})
         ),
+        "skirts in one another": lambda: len(set(place.cloths)) > 1,
         "tucks of no piece": lambda: tucks_on_a_piece(place.seam, facts.garment) is None,
         "lace over its mount": lambda: _lace_edge(place, facts) and _mounted(place, facts),
     }

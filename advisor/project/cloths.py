@@ -16,6 +16,7 @@ from advisor.project.colours import read_colour
 from advisor.project.facts import read_measure, read_word
 from advisor.project.findings import Findings
 from advisor.project.garment import Cloth
+from advisor.project.grain import said_on_bias
 from advisor.project.phrase import (
     Reading,
     check_shares,
@@ -133,7 +134,7 @@ def _described(
     bare: bool,
 ) -> Cloth:
     """The cloth with its thickness, colour, care and traits."""
-    changes: dict[str, Any] = {}
+    changes: dict[str, Any] = {"on_bias": said_on_bias(f"{cloth.name} {about.get('fabric', '')}")}
     if is_scalar(about.get("thickness")):
         read = partial(read_measure, "thickness", about["thickness"], bare=bare)
         thick = findings.attempt((*steps, "thickness"), read)

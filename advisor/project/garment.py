@@ -25,7 +25,7 @@ class Cloth:
     how far a strip of it reached over an edge and how far its end sank, mm (None: to the slope of
     the standard). `fibre_unknown` where the project says that nobody knows its fibre; `named` are
     the fibres that its own name holds. `put_in` is what only stands among the layers of a place, as
-    a notion: it is no piece of the garment.
+    a notion: it is no piece of the garment. `on_bias` is said of it in its own words.
     """
 
     name: str
@@ -47,6 +47,7 @@ class Cloth:
     fibre_unknown: bool = False
     named: frozenset[str] = frozenset()
     put_in: bool = False
+    on_bias: bool = False
 
     @property
     def fibre_known(self) -> bool:

@@ -62,9 +62,18 @@ def unit_of(
     bag = seam.place in POCKETS and not named  # of lining, it hangs in the shell all the same
     if bag and (len(lined) < len(cloths) or "bag" in words):
         return "shell"
+    if not named and worn_under(seam):
+        return "shell"
     if named or (lined and len(lined) == len(cloths)):
         return "lining"
     return "both" if lined else "shell"
+
+
+def worn_under(seam: Seam) -> bool:
+    """Whether it is of a skirt under another: that is finished by itself and tacked to nothing."""
+    return speaks_of(f"{seam.name} {seam.part}", nouns.UNDER_A_SKIRT) and LINING not in (
+        singular_words(seam.name)
+    )
 
 
 def lining_by_seams(

@@ -33,6 +33,7 @@ from advisor.project.findings import Findings
 from advisor.project.garment import Cloth, Garment, Maker, Seam, Use
 from advisor.project.garmentparts import with_parts
 from advisor.project.glue_first import fusing_flat
+from advisor.project.grain import with_bias
 from advisor.project.methods import with_methods
 from advisor.project.names import MOST_IN_ALL, MOST_SEAMS, tidy_name
 from advisor.project.planning import with_plan
@@ -152,7 +153,8 @@ class _Reader:
         garment = with_wishes(garment, self.data, self.findings, self.knowledge)
         garment = with_methods(garment, self.data, self.findings, self.knowledge)
         garment = with_parts(garment, self.data, self.findings, self.knowledge)
-        return fusing_flat(with_trims(garment, self.knowledge), self.knowledge)
+        garment = with_bias(with_trims(garment, self.knowledge))
+        return fusing_flat(garment, self.knowledge)
 
     def _maker(self) -> Maker:
         about = self.data.get("maker")

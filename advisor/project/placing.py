@@ -158,6 +158,8 @@ def _of_family(
     by_name = named(seam.name, own)
     if told or by_name:
         return told[0] if told else by_name
+    if "bow" in own and nouns.BELTS & {*singular_words(seam.name)}:
+        return "bow"  # a sash that is only laid on adorns
     faced = seam.facts.get("edge") == "turned" or (len({*seam.cloths()}) > 1 and not notions)
     if "faced-edge" in own and (faced or nouns.NEVER_HEMMED & {*singular_words(seam.name)}):
         return "faced-edge"
@@ -200,6 +202,8 @@ def _meant(words: str, seam: Seam, about: Mapping[str, Entry]) -> str:
         return "front-band"
     if words == "set-in-pocket" and _slashed_under_a_flap(seam):
         return "welt-pocket"
+    if words == "bow" and speaks_of(seam.name, nouns.COLLARED):
+        return ""  # it is tied, and its neck takes it in as a collar
     if words == "collar" and _canvas_alone(seam, about):
         return "canvas"
     if words == "neckband" and not any(e.structure == "knit" for e in about.values()):
@@ -269,7 +273,8 @@ def _made_up(seam: Seam, words: str) -> bool:
     faced = words == "hem" and len(seam.cloths()) > 1
     strip = any(speaks_of(name, nouns.STRIPS) for name in seam.cloths())
     turned = words == "bound-edge" and not strip  # else its strip is turned over the edge
-    return seam.facts.get("edge") == "turned" and (alone or faced or turned)
+    tied = words == "bow" and called[-1] == "seam"  # the long seam of what is tied
+    return seam.facts.get("edge") == "turned" and (alone or faced or turned or tied)
 
 
 def lace_on_edge(seam: Seam, entry: Callable[[str], Entry | None]) -> bool:

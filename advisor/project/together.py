@@ -4,18 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from typing import Final
 
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry
 from advisor.project.borders import laid_along
 from advisor.project.garment import Seam
-from advisor.project.headwords import the_words
+from advisor.project.headwords import speaks_of, the_words
 from advisor.project.making import Piece
 
 MOUNT, HEM, BAND, PLAIN = "underlining", "hem", "waistband", "seam"
 BAND_WORD = "band"
 WAIST = "waist"
 FACES_A_WAIST = frozenset({"petersham", "grosgrain-ribbon"})
+PLY_AND_RIBBON: Final = 2
+CARTRIDGE: Final = "cartridge"
+DRAWN_UP: Final = "gathered-edge"
 LAID, ALONG = "applique", "the turned edge that it lies along"
 SET_IN, PATCH, FACED = "set-in-pocket", "patch-pocket", "faced-edge"
 TOP_OF_PATCH = "the patch pocket that it ends"
@@ -29,7 +33,8 @@ def seen_together(
 
     What was taken for lace laid on is a hem where the lace is mounted: its cloth is hemmed by
     itself. A seam of one cloth and a ribbon at a waist that no other place joins or finishes is the
-    upper edge, which is faced with the ribbon when what runs into it is closed. A border of which
+    upper edge, which is faced with the ribbon when what runs into it is closed; so are skirts that
+    hang in one another, or in their lining, below no bodice. A border of which
     the cloth is taken in by a turned edge lies on its piece.
     """
     return tuple(_seen(seam, seams, entries, lace) for seam in seams)
@@ -42,12 +47,22 @@ def _seen(seam: Seam, seams: Sequence[Seam], entries: Mapping[str, Entry], lace:
         return replace(seam, place=LAID, placed_by=ALONG)
     if seam.placed_by and seam.place == SET_IN and _tops_a_patch(seam, seams):
         return replace(seam, place=FACED, placed_by=TOP_OF_PATCH)
+    if seam.place == "pleat" and seam.placed_by and _cartridge(seam):
+        return replace(seam, place=DRAWN_UP)
     ribbon = ribbon_at_the_waist(seam, entries)
     if seam.place != PLAIN or not seam.placed_by or not ribbon:
         return seam
-    if _waist_beside(seam, seams, ribbon):
+    bodied = len(seam.cloths()) > PLY_AND_RIBBON and any(
+        speaks_of(s.name, nouns.ABOVE) for s in seams
+    )
+    if bodied or _waist_beside(seam, seams, ribbon):
         return seam
     return replace(seam, place=BAND, placed_by=TAPED.format(ribbon=ribbon))
+
+
+def _cartridge(seam: Seam) -> bool:
+    """Whether pleats are drawn up on rows and whipped to a band, and so are folded in no piece."""
+    return CARTRIDGE in the_words(seam.name) and len(seam.cloths()) > 1
 
 
 def _tops_a_patch(seam: Seam, seams: Sequence[Seam]) -> bool:
@@ -64,10 +79,15 @@ def over_its_mount(seam: Seam, seams: Sequence[Seam]) -> bool:
 
 
 def ribbon_at_the_waist(seam: Seam, entries: Mapping[str, Entry]) -> str:
-    """The ribbon that is all that one cloth meets at its waist; "" where it is no such place."""
+    """The ribbon that is all that one cloth meets at its waist; "" where it is no such place.
+
+    Several cloths, each once, are skirts or a lining that hang in one another, unless it is a band.
+    """
     words = {*the_words(seam.name)}
     ribbons = [n for n in seam.cloths() if n in entries and entries[n].id in FACES_A_WAIST]
-    one = len(seam.uses) == len(ribbons) + 1 and all(use.fullness <= 1 for use in seam.uses)
+    hung = len(seam.uses) == len(seam.cloths()) and WAIST in words
+    one = len(seam.uses) == len(ribbons) + 1 or hung
+    one = one and all(use.fullness <= 1 for use in seam.uses)
     called = WAIST in words or BAND_WORD in words
     return ribbons[0] if ribbons and one and called and not nouns.TAPED & words else ""
 
