@@ -20,9 +20,15 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
         "shaping curve pressed open": lambda: _clipped(place, facts),
-        "both edges to one width": lambda: to_one_width(place, facts),
-        "edges not to one width": lambda: not to_one_width(place, facts),
+        "clipped before it is pressed": lambda: _clipped_first(place, facts),
+        "pressed as it is sewn": lambda: not _clipped_first(place, facts),
     }
+
+
+def _clipped_first(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a curve is clipped into its closed allowances, so that it lies only then."""
+    graded = facts.graded(place) and not to_one_width(place, facts)
+    return graded and place.said("shape") == "curved" and not facts.open_seam(place)
 
 
 def to_one_width(place: SeamPlace, facts: Facts) -> bool:

@@ -165,6 +165,17 @@ def test_a_band_is_graded_before_it_is_pressed(collar: str) -> None:
     assert stands(found, f"join {collar}", f"grade {collar}", f"press {collar}", f"close {collar}")
 
 
+def test_a_yoke_is_clipped_before_it_is_pressed() -> None:
+    """A straight one is pressed as it is sewn, and so is one whose edges are neatened as one."""
+    bound = "{name: back yoke, layers: [cloth, cloth], length: 40 cm, shape: curved}"
+    lines = JACKET.replace("  - {name: shoulder", f"  - {bound}\n  - {{name: shoulder")
+    assert stands(ordered(lines), "join back yoke", "grade back yoke", "press flat back yoke")
+    straight = lines.replace(bound, bound.replace(", shape: curved", ""))
+    assert "press back yoke" in ordered(straight).tasks
+    zigzagged = SHIRT_JACKET.replace("  - {name: shoulder", f"  - {bound}\n  - {{name: shoulder")
+    assert stands(ordered(zigzagged), "press back yoke", "grade back yoke")
+
+
 def test_a_tape_is_laid_once_after_the_fusing_and_before_the_facing() -> None:
     """At its own place, and not again with the facing that names it too."""
     taped = SHIRT_JACKET.replace(
