@@ -30,6 +30,7 @@ from advisor.construction.twice import (
     drawn_into_a_waist,
     pocket_at_a_zip,
     said_twice,
+    told_once_more,
     zip_that_crosses_nothing,
 )
 from advisor.craft import fullness as table
@@ -80,6 +81,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _unused(garment, knowledge)
     found += said_twice(garment, knowledge)
     found += drawn_into_a_waist(garment, knowledge)
+    found += told_once_more(garment)
     found += pocket_at_a_zip(garment)
     found += zip_that_crosses_nothing(garment, knowledge)
     found += unended(garment, knowledge)

@@ -19,6 +19,7 @@ from advisor.construction.elastics import ELASTIC, from_body, is_tried, told_les
 from advisor.construction.fullness import drawn_up_by
 from advisor.construction.inrows import apart_of, holes_for, is_row, number_in
 from advisor.construction.laced import CORD, cords
+from advisor.construction.stays import taped_elsewhere
 from advisor.construction.widths import Width, usual_width, width_of
 from advisor.craft import boning
 from advisor.knowledge.model import Entry, Knowledge
@@ -29,6 +30,7 @@ from advisor.project.companions import buys_its_notions
 from advisor.project.covering import sets_it
 from advisor.project.garment import Cloth, Garment, Seam
 from advisor.project.headwords import the_words
+from advisor.project.toldtwice import told_at
 from advisor.units.factors import MM_PER_INCH
 
 BY_PIECE: Final = frozenset({"zip", "button"})
@@ -42,6 +44,7 @@ LAP: Final = 25.0
 STONES: Final = "stones"
 LOST: Final = 0.05
 """The share of stones that is bought besides (common practice)."""
+TAPE: Final = "tape"
 QUILTING: Final = "quilting"
 """The kind of a place whose length is that of its rows, and which covers all of its cloths."""
 ONCE: Final = frozenset({"glue", "thread"})
@@ -123,6 +126,8 @@ def notions_to_buy(garment: Garment, knowledge: Knowledge) -> list[NotionBought]
             sets = entry.kind != "zip" or sets_it(seam, holding)
             sets = sets and not _only_sewn_to(seam, name, entry, garment)
             sets = sets and not _of_its_channel(seam, name, garment)
+            sets = sets and told_at(seam, garment.seams) is None
+            sets = sets and not (entry.kind == TAPE and taped_elsewhere(seam, garment))
             if name in seam.cloths() and buys_its_notions(seam) and sets:
                 sized = _by_length(entry) or _by_piece(entry)
                 wide = width_of(name, seam, entry, garment) if sized else None

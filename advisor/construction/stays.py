@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from advisor.claims.combine import Verdict
 
 STAY_TAPE: Final = "stay-tape"
+FACED: Final = "faced-edge"
 SUPPORT: Final = "seam.support"
 WAIST, ZIP, TIED, CAUGHT_IN = "waist", "zip", "ties", "clear-elastic"
 WAISTS: Final = frozenset({"seam", "gathered-edge"})
@@ -36,13 +37,18 @@ OPEN: Final = frozenset({"placket", "front-band"})
 
 
 def taped_elsewhere(seam: Seam, garment: Garment) -> bool:
-    """Whether a place of its own lays the tape of a seam, by its name and what they share."""
+    """Whether a place of its own lays the tape of a seam, by its name and what they share.
+
+    The facing of an edge is sewn along the line that the tape of that edge lies on.
+    """
     words = set(singular_words(seam.name))
-    named = words - nouns.A_LINE or words
+    lines = nouns.A_LINE | nouns.FACES if seam.place == FACED else nouns.A_LINE
+    named = words - lines or words
     return any(
         other.place == STAY_TAPE
         and other.name != seam.name
         and named <= set(singular_words(other.name))
+        and not nouns.ROLLS & set(singular_words(other.name)) - words
         and bool(set(seam.cloths()) & set(other.cloths()))
         for other in garment.seams
     )

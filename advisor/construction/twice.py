@@ -15,6 +15,7 @@ from advisor.project.headwords import speaks_of
 from advisor.project.onewaist import waist_that_joins
 from advisor.project.placing import singular_words
 from advisor.project.seampockets import opens_in_a_seam
+from advisor.project.toldtwice import told_at
 
 ALIKE: Final = 0.05
 """By which share two lengths of one place may differ: estimate."""
@@ -54,6 +55,18 @@ def drawn_into_a_waist(garment: Garment, knowledge: Knowledge) -> Iterator[Disag
             "and strike this out; if it lies elsewhere, give it its own length"
         )
         yield Disagreement("said-twice", seam.name, (), text)
+
+
+def told_once_more(garment: Garment) -> Iterator[Disagreement]:
+    """An edge that stands beside its binding, a canvas of a facing beside that of its front."""
+    for seam in garment.seams:
+        other = told_at(seam, garment.seams)
+        if other is not None:
+            text = (
+                f"is {other.name} told once more: taken as one, made and bought once, there. "
+                "Strike this out, or name the two apart"
+            )
+            yield Disagreement("said-twice", seam.name, (), text)
 
 
 def pocket_at_a_zip(garment: Garment) -> Iterator[Disagreement]:

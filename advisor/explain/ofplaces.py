@@ -9,7 +9,7 @@ from advisor.knowledge.model import Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.knowledge.places import Method, PlaceKind, Stage, plain_word
 from advisor.order.basting import BASTE, along
-from advisor.order.openings import HAND_WIDE
+from advisor.order.openings import BETWEEN, HAND_WIDE
 from advisor.order.waistwords import AT_THE_NECK
 from advisor.records import as_data, picked
 from advisor.render.layout import heading, row, wrap
@@ -70,6 +70,7 @@ def _stage(stage: Stage, knowledge: Knowledge) -> dict[str, Any]:
             "how": along(op) if op.id == BASTE else "",
             "marked": "Mark it through its buttonhole, or where it goes, and sew it on",
             "leave": f", and leave {HAND_WIDE} to turn through",
+            "between": BETWEEN,
             "foot": "",
             "hung": "",
             "facing": "its cloth",

@@ -14,6 +14,7 @@ FIELDS = frozenset(
         "cloths",
         "how",
         "leave",
+        "between",
         "foot",
         "hung",
         "facing",

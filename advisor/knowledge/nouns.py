@@ -229,9 +229,13 @@ BINDS: Final = STRIPS | _of("band waistband neckband")
 COVERS: Final = _of("piping strip cover")
 HIDES: Final = _of("facing cover covering")
 LAID_OVER: Final = _of("tape ribbon binding facing cover")
+ROLLS: Final = _of("roll bridle")
+"""Of the line that a lapel folds along, which is no edge."""
 STAYS: Final = _of("stay stayed staying roll bridle")
 TAPED: Final = _of("stay tape tacked")
 BEHIND: Final = _of("backing support underlining interlining mount mounting flatlining")
+OF_BACKING: Final = _of("interfacing fusing interlining of the piece")
+"""Words of the place that stiffens a piece, beside those of the piece."""
 BACKS: Final = BEHIND | {"back"}
 SHOWN: Final = _of("piping frill trim edging band")
 FACES: Final = _of("facing lining")

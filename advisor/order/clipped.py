@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Final
 
 from advisor.order.backed import backings
+from advisor.order.namewords import OVER_BOTH
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -17,7 +18,23 @@ BONED: Final = frozenset({"boning", "boned-seam"})
 
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
-    return {"shaping curve pressed open": lambda: _clipped(place, facts)}
+    return {
+        "shaping curve pressed open": lambda: _clipped(place, facts),
+        "clipped before it is pressed": lambda: _clipped_first(place, facts),
+        "pressed as it is sewn": lambda: not _clipped_first(place, facts),
+    }
+
+
+def _clipped_first(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a curve is clipped into its closed allowances, so that it lies only then."""
+    graded = facts.graded(place) and not to_one_width(place, facts)
+    return graded and place.said("shape") == "curved" and not facts.open_seam(place)
+
+
+def to_one_width(place: SeamPlace, facts: Facts) -> bool:
+    """Whether one row or one strip takes both edges of a closed seam, as wide as each other."""
+    over = facts.setups.finish(place) in OVER_BOTH and not facts.open_seam(place)
+    return over and facts.neatened(place)
 
 
 def _clipped(place: SeamPlace, facts: Facts) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from advisor.project.onewaist import waist_that_joins
+from advisor.project.toldtwice import told_at
 
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
@@ -25,5 +26,10 @@ def joined_by_the_waist(place: SeamPlace, facts: Facts) -> bool:
 
 
 def left_to_the_waist(op: str, place: SeamPlace, facts: Facts) -> bool:
-    """Whether a piece of work on a gathered edge is done at the waist that joins it."""
+    """Whether a piece of work on a gathered edge is done at the waist that joins it.
+
+    So is all of a place that is told once more at another.
+    """
+    if told_at(place.seam, facts.garment.seams) is not None:
+        return True
     return op in SEWN_THERE and joined_by_the_waist(place, facts)

@@ -227,7 +227,6 @@ class Facts:
             "sheer": lambda: all(self.least(c, "sheer") >= called.SHEER for c in cloths),
             "topstitched": lambda: place.seam.making.topstitch > 0 or self.jeans(place),
             "more than one cloth": lambda: len(cloths) > 1,
-            "free facing edge": lambda: self._free_facing(place),
             "topstitching suits": lambda: not any(self.avoids(c, TOPSTITCHING) for c in cloths),
             "knit band stretched on": lambda: stretched_band(place, self.entry),
             "tender face": lambda: self.tender_face(place),
@@ -248,13 +247,6 @@ class Facts:
         if found is None or not isinstance(found.advised, Choice):
             return False
         return work not in {found.aspect.words[i] for i in found.advised.options()}
-
-    def _free_facing(self, place: SeamPlace) -> bool:
-        """Whether it has a facing whose inner edge frays and that no lining takes in."""
-        plies = [use.cloth for use in place.seam.uses if use.cloth in place.cloths]
-        named = place.role.id == "facing" and "facing" in singular_words(place.name)
-        lined = any(p.kind.id == "lining-seam" for p in self.places)
-        return named and not lined and len(plies) > 1 and self.least(plies[-1], "frays") > 0
 
     def backs(self, cloth: str) -> tuple[SeamPlace, ...]:
         """The places in which a cloth is held as one with its neighbour: it has no seam of its own.

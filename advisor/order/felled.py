@@ -16,6 +16,7 @@ from advisor.order.layering import (
     lining_ends_at_waist,
 )
 from advisor.order.namewords import SHOULDERED
+from advisor.order.openings import is_bagged
 from advisor.order.yokelining import ends_at_a_yoke
 from advisor.project.companions import felled_over
 from advisor.project.headwords import speaks_of
@@ -80,7 +81,7 @@ def felled_to_its_edge(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
 
 def felled_at_a_sleeve_hem(place: SeamPlace, places: Sequence[SeamPlace]) -> bool:
     """Whether it ends the lining of a sleeve at the hem of that; turned through, it is a seam."""
-    gap = any(p.seam.making.left_open or "bag" in singular_words(p.name) for p in places)
+    gap = any(p.seam.making.left_open or is_bagged(p) for p in places)
     return ends_at_the_sleeve_hem(place) and not gap
 
 

@@ -6,10 +6,14 @@ Above the point where it breaks over, its facing is the outside of the garment.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from advisor.knowledge import nouns
 from advisor.order.kinds import SeamPlace
 from advisor.project.placing import singular_words
+
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
 
 LAPEL, ROLL_LINE = "lapel", "roll-line"
 
@@ -21,3 +25,9 @@ def turned_back(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
         return True
     front = place.role.id == "facing" and "front" in words
     return front and any(p.role.id == ROLL_LINE for p in places)
+
+
+def canvas_of_a_front(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a canvas is named between a front and its facing: it is basted to the front."""
+    front = place.role.id == "facing" and "front" in singular_words(place.name)
+    return front and any(facts.entry(name).kind == "canvas" for name in place.notions)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Final
 
 from advisor.claims.glued import STIFFENS
+from advisor.construction.stays import taped_elsewhere
 from advisor.knowledge import nouns
 from advisor.order.hosts import edged_apart
 from advisor.order.kinds import SeamPlace
@@ -19,6 +20,7 @@ from advisor.project.stands import COLLAR, SET_BY, SETTING, STAND
 if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
+INTERFACING: Final = "interfacing"
 CANVAS, UNDER_COLLAR, COLLAR_PADDED = "canvas", "collar-padded-by-hand", "collar-edge-padded"
 FACED, CUFF, CUFF_EDGE = "faced-edge", "cuff", "cuff-edge"
 ALONE: Final = frozenset({"collar", "stand", CUFF_EDGE})
@@ -39,6 +41,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
         "set at lapels": lambda: _tailored(facts.places),
         "set by its own seam": lambda: place.seam.placed_by == SET_BY,
         "backed here": lambda: not _backed_elsewhere(place, facts),
+        "tape laid here": lambda: not taped_elsewhere(place.seam, facts.garment),
         "run round with its seam": lambda: bool(run_round(place, facts.places)),
         "not run round with its seam": lambda: not run_round(place, facts.places),
         "buttoned through": lambda: _buttoned_through(place, facts),
@@ -52,7 +55,7 @@ def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
 def _backed_elsewhere(place: SeamPlace, facts: Facts) -> bool:
     """Whether what it sets is made up at another place, with the same support: it is in by then."""
     supports = {n for n in place.notions if facts.entry(n).kind in STIFFENS}
-    if padded_in(place, facts):
+    if padded_in(place, facts) or any(_backs(p, place, supports) for p in facts.places):
         return True
     maker = BACKED_WITH.get(place.kind.id, frozenset()) | (COLLARS if _at_neck(place) else set())
     made = [p for p in facts.places if p.name != place.name and p.role.id in maker]
@@ -65,6 +68,15 @@ def _backed_elsewhere(place: SeamPlace, facts: Facts) -> bool:
         supports <= set(p.notions) and (p in sets or made_up(p, facts.places))
         for p in (*made, *sets)
     )
+
+
+def _backs(backing: SeamPlace, place: SeamPlace, supports: set[str]) -> bool:
+    """Whether a place of its own puts the support of another on, by what it is called after."""
+    words = [w for w in singular_words(place.name) if w not in nouns.A_LINE]
+    after = set(singular_words(backing.name)) - nouns.OF_BACKING
+    named = bool(words) and words[-1] in after and after <= set(words)
+    same = supports <= set(backing.notions) and bool(set(backing.cloths) & set(place.cloths))
+    return bool(supports) and backing.kind.id == INTERFACING and named and same
 
 
 def _sets_what_is_bound(seam: SeamPlace, bound: SeamPlace) -> bool:

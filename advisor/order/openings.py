@@ -27,13 +27,29 @@ HIDDEN, PLAIN_ROLE, BELOW = "concealed-zip", "plain", "skirt"
 PARTED, FACING, LINING_SEAM = "open-ended-zip", "facing", "lining-seam"
 RIB = "neckband"
 HAND_WIDE = "an opening a hand wide"
+HAND_WIDE_HERE = "; in one of them leave a hand's breadth open in the middle to turn through"
 """How wide the gap is where she says nothing: common practice."""
 
 
+BAGGED, BAG, UNDERARM, LINING = "bagged-lining", "bagged", "underarm", "lining"
+
+
+def is_bagged(place: SeamPlace) -> bool:
+    """Whether shell and lining are sewn all round there and turned, by its method or its name."""
+    named = place.kind.id == LINING_SEAM and bool({"bag", BAG} & set(singular_words(place.name)))
+    return BAGGED in (place.method.id, place.seam.method) or named
+
+
 def turned_through(place: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace:
-    """The place with the opening that a bagged place is turned through: itself where none says."""
+    """The place with the opening that a bagged place is turned through.
+
+    Where she says none it is left in the seam of a sleeve lining, in which nobody sees how it is
+    closed, and in the bagged seam itself where no sleeve is lined.
+    """
     said = [other for other in places if other.seam.making.left_open]
-    return place if place in said or not said else said[0]
+    sleeve = [p for p in places if p.unit == LINING and p.role.id == UNDERARM and p.op == "join"]
+    gaps = said or (sleeve if is_bagged(place) else [])
+    return place if place in gaps or not gaps else gaps[0]
 
 
 TURN, CLOSE = ("turn through",), ("close the opening of", "close the gap of")
@@ -70,6 +86,8 @@ def opening_fields(place: SeamPlace, places: Sequence[SeamPlace], units: System)
     opened = turned_through(place, places)
     wide = opened.seam.making.left_open
     gap = f"an opening of {show('length', wide, units)}" if wide else HAND_WIDE
+    parted = place.method.id == PARTED and any(_faces(p, place) for p in places)
+    between = "to its front edge, the facing sewn on over it next" if parted else BETWEEN
     here = f", and leave {gap} in a straight stretch to turn through" if opened == place else ""
     below = seam_below(place, places) or side_left_open(place, places)
     rib = next((p for p in places if p.kind.id == RIB and ends_below(p.name)), None)
@@ -77,13 +95,27 @@ def opening_fields(place: SeamPlace, places: Sequence[SeamPlace], units: System)
     lined = is_foot(place) and any(p.unit == "lining" and p.kind.id == "seam" for p in places)
     hung = " and the lower edge of the lining, seam on seam" if lined else ""
     called = {"hung": hung, "opened": opened.name, "below": below.name if below else ""}
+    called["between"] = between
     return {"leave": here, "foot": foot, **called}
 
 
-def left_open(place: SeamPlace, units: System) -> str:
+BETWEEN = "between front and facing, or under the folded edge"
+
+
+def _faces(place: SeamPlace, zip_: SeamPlace) -> bool:
+    """Whether a facing of its own is sewn along the edge that a zip is set to."""
+    named = {FACING, "front"} <= set(singular_words(place.name)) and place.kind.id == "faced-edge"
+    return named and bool(set(place.cloths) & set(zip_.cloths))
+
+
+def left_open(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> str:
     """What a seam of which a stretch stays open is told; "" where none does."""
     wide = place.seam.making.left_open
-    return f"; leave {show('length', wide, units)} of it open to turn through" if wide else ""
+    if wide:
+        return f"; leave {show('length', wide, units)} of it open to turn through"
+    bags = (p for p in places if p.method.id == BAGGED and p.name != place.name)
+    through = any(turned_through(p, places).name == place.name for p in bags)
+    return HAND_WIDE_HERE if through else ""
 
 
 def loose_at_zip(

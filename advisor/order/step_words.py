@@ -22,9 +22,11 @@ from advisor.order.backed import (
 from advisor.order.basting import BASTE, along
 from advisor.order.beside import STRIPS, marked, pleats_above
 from advisor.order.bodicelining import past_stay
+from advisor.order.clipped import to_one_width
 from advisor.order.cuffs import faced_with
 from advisor.order.drawnup import SET_IN, drawn_up, listed, rows_sewn
 from advisor.order.easing import ease_of, eased_in
+from advisor.order.facedrun import with_the_front
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fusing_time, too_hot
@@ -35,7 +37,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
 from advisor.order.letout import left_whole
 from advisor.order.madeup import padded_in
-from advisor.order.namewords import LAID_ON, OVER_BOTH
+from advisor.order.namewords import LAID_ON
 from advisor.order.openings import free_at_zip, opening_fields, zips_over
 from advisor.order.rain import off_the_tape, seal_words
 from advisor.order.sashes import laid_in
@@ -109,7 +111,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     how = laid_in(op, place, facts.places) or how
     if apart:
         how = f": {listed(list(dict.fromkeys(layers)))} alone, no stitch through the lining"
-    does = LEVEL if op.id == "grade" and _level_edges(place, facts) else op.does
+    does = LEVEL if op.id == "grade" and to_one_width(place, facts) else op.does
     holed = holed_for_good(place, facts)
     alone = holed and op.id == "interface" and skins_alone(place, facts)
     does = ALONE if alone and not facts.setups.glues_left_out(place) else does
@@ -165,12 +167,6 @@ def _fields(op: Operation, place: SeamPlace, facts: Facts, facing: str) -> dict[
     fields["round"] = listed([p.name for p in run_round(place, facts.places)])
     fields["marked"] = marked(place, facts) if "{marked}" in op.does else ""
     return fields
-
-
-def _level_edges(place: SeamPlace, facts: Facts) -> bool:
-    """Whether one row or one strip takes both edges of a closed seam, as wide as each other."""
-    over = facts.setups.finish(place) in OVER_BOTH and not facts.open_seam(place)
-    return over and facts.neatened(place)
 
 
 def _falls_apart(op: Operation, place: SeamPlace, facts: Facts) -> frozenset[str]:
@@ -240,7 +236,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         left += off_the_tape(place, facts.places) if ironed and op != "join" else ""
         return _boned(op, place, facts, ironed=ironed) + left
     if op == "neaten-facing":
-        return _finish(facing_finish(facts, place))
+        return _finish(facing_finish(facts, place)) + with_the_front(place, facts.places)
     if op.startswith("neaten"):
         whole = op == "neaten-early" and left_whole(place, facts)
         return _finish(facts.setups.finish(place)) + EDGE_ALONE * whole

@@ -6,12 +6,14 @@ from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_backing, clear_of_bones
 from advisor.order.easing import with_a_steamer
+from advisor.order.facedrun import ON_INTO, runs_on_from
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import run_on_from
 from advisor.order.frillstrips import DRAWN, made_before
 from advisor.order.hemsmeet import HEM, beside_raw, turned_hem, under_a_hem
 from advisor.order.holdwords import between_the_rows, clear_of_skins
 from advisor.order.kinds import SeamPlace
+from advisor.order.lapels import canvas_of_a_front
 from advisor.order.openings import left_open, waits, zip_gap
 from advisor.order.roles import PLEATED_HEM
 from advisor.order.runsdown import closed_over_its_end
@@ -23,6 +25,7 @@ JOINS = ("join", "set-lining")
 ROLL, SURFACE = "roll", "press.surface"
 WIDTHS_FLAT = ", while the widths lie flat, all but a hand's breadth beside each seam still open"
 
+TO_THE_FRONT = ", which is the front itself: the facing takes none"
 SLASH = "slash"
 LEFT_OPEN = (
     "; or cut nothing and leave the upper end of {seam} open for it (method: opening at the end of "
@@ -40,10 +43,12 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         alone: what stiffens has no cloth beside it that it could be basted to.
     """
     units, places = facts.garment.units, facts.places
-    said = left_open(place, units) if op.id in JOINS and "{leave}" not in op.does else ""
+    said = left_open(place, places, units) if op.id in JOINS and "{leave}" not in op.does else ""
     if op.id == "join":
         side = run_on_from(place, places)
         said += f", the row of {side} run on into the sleeve" if side else ""
+        front = runs_on_from(place, places)
+        said += ON_INTO.format(front=front) if front else ""
         said += short_of_its_opening(place, places)
         said += waits(place, places) + zip_gap(place, places, units)
     if op.id == "press" and ROLL not in facts.setups.word(Place("seam", place.name), SURFACE):
@@ -58,6 +63,8 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         said += LEFT_OPEN.format(seam=seam)
     if op.id in DRAWN:
         said += made_before(place, places, facts.garment)
+    if op.id == "interface" and canvas_of_a_front(place, facts):
+        said += TO_THE_FRONT
     said += with_a_steamer(op.verb, place, facts.setups)
     said += between_the_rows(op, place, facts)
     said += boned_backing(op, place, places) + clear_of_bones(op, place, facts)

@@ -18,6 +18,7 @@ from advisor.order.covering import covered_by, covered_neck, covered_zip
 from advisor.order.drawnin import joined_by_the_waist
 from advisor.order.easing import is_foot
 from advisor.order.ended import back_of_straps, front_of_straps, tabs_of_waist
+from advisor.order.facedrun import of_a_longer_facing, one_facing
 from advisor.order.facts import Facts
 from advisor.order.felled import bagged
 from advisor.order.fitting import TO_BODY
@@ -33,6 +34,7 @@ from advisor.order.letout import edges_wait
 from advisor.order.madeup import made_up
 from advisor.order.namewords import AFTER_HEM, SHEER, UPPER_ROLES
 from advisor.order.nearness import at_sleeve_end
+from advisor.order.openings import BAGGED
 from advisor.order.pocketbags import buttoned_slit
 from advisor.order.quilting import on_the_quilted
 from advisor.order.roles import PART_HEM, POCKET_FLAP
@@ -82,6 +84,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
     behind = fitting.cut_behind(place, op)
     cut = behind or fitting.cut_into(place)
     laced = place.method.id in HOLED or (place.method.id == WORKED and op.id == "finish-by-hand")
+    faced = one_facing(facts.places) or (None, None)
     pair = one_run(facts.places) or (None, None)
     edged = _upper_edge(place) and not front_of_straps(place, facts)
     tags = {
@@ -165,6 +168,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "side of a band": side_of_a_band(place),
         "loops caught in": place.method.id == "button-loops-caught-in",
         "collar or its facing": _collar_or_facing(place),
+        "turns the whole": place.method.id == BAGGED,
         "takes in a collar": catches_a_collar(place, facts),
         "bagged": bagged(place, facts.places),
         "at the neck": "neck" in ends,
@@ -178,6 +182,8 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "buttons a pocket in a slit": buttoned_slit(place, facts.places),
         "first of one run": place == pair[0],
         "second of one run": place == pair[1],
+        "front of one facing": place == faced[0],
+        "neck of one facing": place == faced[1],
         "at the waist": speaks_of(place.name, nouns.LOW_BANDS),
         "runs round a bag": runs_round_a_bag(place, facts.places),
         "made up by itself": made_up(place, facts.places),
@@ -222,6 +228,7 @@ def _over_shoulders(place: SeamPlace, facts: Facts) -> bool:
         return bool(shoulders) and facts.of_garment("something to fit")
     close = facts.fitting.degree == TO_BODY and place.kind.family in EDGES
     front = place.role.id == "facing" and "front" in singular_words(place.name)
+    front = front and not of_a_longer_facing(place, facts.places)
     return close and not front and any(crosses(place, p) for p in shoulders)
 
 

@@ -37,7 +37,14 @@ def spans_of(words: tuple[str, ...], seam: Seam, about: Mapping[str, Entry]) -> 
 
 
 def meant_in(words: tuple[str, ...], kinds: Mapping[str, PlaceKind]) -> tuple[str, Span]:
-    """The kind that words mean, "" for none, and where the word stands that means it."""
+    """The kind that words mean, "" for none, and where the word stands that means it.
+
+    The head of a name may stand before an `of`: the fusing of the facing is no facing.
+    """
+    head = words[: words.index("of")] if "of" in words else ()
+    before = meant_in(head, kinds) if head else ("", (0, 0))
+    if before[0] and before[1][1] == len(head):
+        return before
     best, found, have = (-1, 0), "", set(words)
     for kind in kinds.values():
         for phrase in kind.words:

@@ -32,7 +32,7 @@ def waist_that_joins(gathers: Seam, seams: Iterable[Seam], phrases: Iterable[str
         if other is gathers or not full or not full <= flat:
             continue
         together = set(gathers.cloths()) <= set(other.cloths()) and other.place == "seam"
-        if together and _as_long(gathers, other) and any(_holds(other, p) for p in named):
+        if together and as_long(gathers, other) and any(_holds(other, p) for p in named):
             return other
     return None
 
@@ -42,6 +42,7 @@ def _holds(seam: Seam, phrase: tuple[str, ...]) -> bool:
     return any(words[i : i + len(phrase)] == phrase for i in range(len(words)))
 
 
-def _as_long(one: Seam, other: Seam) -> bool:
+def as_long(one: Seam, other: Seam) -> bool:
+    """Whether two places may be one line by their lengths, both said."""
     longest = max(one.long_mm, other.long_mm)
     return abs(one.long_mm - other.long_mm) <= NEAR * longest and "length" in other.facts

@@ -41,8 +41,8 @@ def _said(found: Work, step: str) -> str:
 
 
 def test_a_binding_of_the_neck_takes_in_the_ends_of_the_bands() -> None:
-    """So they are on, pressed and graded before; their lower ends wait for the hem."""
-    steps = ("join front bands", "press front bands", "grade front bands", "join neck", "sew hem")
+    """So they are on, graded and pressed before; their lower ends wait for the hem."""
+    steps = ("join front bands", "grade front bands", "press front bands", "join neck", "sew hem")
     assert stands(work(GOWN), *steps, "close the ends of front bands")
 
 
