@@ -13,10 +13,12 @@ from tests.unit.project.test_begun import TEXTS
 
 ORDERS = {
     "lined-dress": [
-        "join shoulder",
-        "join side",
+        "baste dart",
+        "baste side",
         "fit",
+        "join dart",
         "set centre back zip",
+        "join side",
         "set facing to lining",
         "sew hem",
     ],
