@@ -176,7 +176,7 @@ def nothing_for_a_bag(place: SeamPlace, garment: Garment, entries: Mapping[str, 
 
 
 GIVES: Final = (1.0, 1.25, 1.5, 2.0)
-"""How many times its own length an edge is pulled to at most, by its level of `stretch`: estimate."""
+"""How many times as long an edge is pulled at most, by its level of `stretch`: estimate."""
 
 
 def no_head_passes(place: SeamPlace, garment: Garment, entries: Mapping[str, Entry]) -> bool:

@@ -13,10 +13,10 @@ from tests.unit.project.test_begun import TEXTS
 
 ORDERS = {
     "lined-dress": [
-        "baste dart",
+        "baste bust dart",
         "baste side",
         "fit",
-        "join dart",
+        "stitch bust dart",
         "set centre back zip",
         "join side",
         "set facing to lining",
