@@ -26,7 +26,12 @@ from advisor.construction.needlessgap import needless_gap
 from advisor.construction.openinglength import slit_past_its_piece
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.pipedstrip import too_narrow_for_its_cord
-from advisor.construction.twice import drawn_into_a_waist, pocket_at_a_zip, said_twice
+from advisor.construction.twice import (
+    channel_said_twice,
+    drawn_into_a_waist,
+    pocket_at_a_zip,
+    said_twice,
+)
 from advisor.craft import fullness as table
 from advisor.knowledge.model import Knowledge
 from advisor.project.buttons import (
@@ -75,6 +80,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _unused(garment, knowledge)
     found += said_twice(garment, knowledge)
     found += drawn_into_a_waist(garment, knowledge)
+    found += channel_said_twice(garment)
     found += pocket_at_a_zip(garment)
     found += unended(garment, knowledge)
     for seam in garment.seams:

@@ -241,7 +241,7 @@ def _hangs_anew(place: SeamPlace, facts: Facts) -> bool:
     Else the published order hems a sleeve before it is set in (unit-method-text); that of a shirt
     and of a knit that is set in flat is measured on its piece.
     """
-    if place.role.id != ARMHOLE or place.unit != "shell" or set_flat(place, facts):
+    if place.role.id != ARMHOLE or place.unit == "lining" or set_flat(place, facts):
         return False
     if any(_slit_of_a_sleeve(p) for p in facts.places):
         return False  # its corner is turned with the hem, on the loose sleeve

@@ -12,6 +12,8 @@ import pytest
 
 from advisor.answer.gapwords import told_gaps
 from advisor.answer.teller import Teller
+from advisor.construction.agreement import disagreements
+from advisor.decide.advise import advise
 from advisor.order.work import Work
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
@@ -149,6 +151,7 @@ def test_the_ease_of_a_wool_cap_is_shrunk_whatever_lies_in_its_armhole(lining: s
     eased = "{use: shell, fullness: 1.06}"
     found = ordered(JACKET.replace(eased, eased + lining))
     assert "shrink the ease of armhole" in found.order
+    assert stands(found, "join armhole", "sew sleeve hem")
     iron = found.tasks["shrink the ease of armhole"].step.iron
     assert iron is not None
     assert "dry" != iron.moisture
@@ -214,3 +217,20 @@ def test_the_rows_of_a_cap_are_told_alike_in_sheet_and_order(tmp_path: Path) -> 
     sheet = " ".join(typed("sheet", str(tmp_path / "p.yaml")).stdout.decode().split())
     assert "by long rows" in sheet
     assert "by hand rows" not in sheet
+
+
+def test_an_elastic_told_beside_its_empty_channel_is_one_place_with_it() -> None:
+    """Else two channels are made and one of them stays empty; at another edge it is left alone."""
+    hem = "{name: sleeve hem, layers: [shell], length: 28 cm, edge: hem, times: 2}"
+    channel = "{name: wrist casing, layers: [shell, shell], length: 24 cm, times: 2}"
+    drawn = "{name: wrist elastic, layers: [shell, {notion: braided elastic}], length: 20 cm}"
+
+    def twice(text: str) -> list[str]:
+        garment = garment_of(parse_yaml(text, "p.yaml"), known())
+        found = disagreements(advise(garment, known()).judgement, known())
+        return [d.place for d in found if d.id == "said-twice"]
+
+    both = BLOUSE.replace(hem, f"{channel}\n  - {drawn}")
+    assert ["wrist elastic"] == twice(both)
+    assert [] == twice(both.replace("wrist elastic", "waist elastic"))
+    assert [] == twice(BLOUSE.replace(hem, drawn))

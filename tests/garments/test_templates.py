@@ -13,10 +13,10 @@ from tests.unit.project.test_begun import TEXTS
 
 ORDERS = {
     "lined-dress": [
-        "baste bust dart",
+        "baste front dart",
         "baste side",
         "fit",
-        "stitch bust dart",
+        "stitch front dart",
         "set centre back zip",
         "join side",
         "set facing to lining",
