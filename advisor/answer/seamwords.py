@@ -294,7 +294,7 @@ def full_says(work: SeamWork, units: System) -> list[str]:
     if full is None or full.cut is None or full.finished is None:
         return []
     wide, edge = show_size(full.cut, units), show_size(full.finished, units)
-    how = f"{full.ratio:.3g} to 1, by {full.method}"
+    how = f"{full.ratio:.3g} to 1, by {full.method.replace('hand rows', 'long rows')}"
     if full.pitch is not None:
         how += f", {show('length', full.pitch, units)} from pleat to pleat"
     if full.layers > 1:

@@ -27,6 +27,7 @@ from advisor.construction.openinglength import slit_past_its_piece
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.pipedstrip import too_narrow_for_its_cord
 from advisor.construction.twice import (
+    channel_said_twice,
     drawn_into_a_waist,
     pocket_at_a_zip,
     said_twice,
@@ -82,6 +83,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += said_twice(garment, knowledge)
     found += drawn_into_a_waist(garment, knowledge)
     found += told_once_more(garment)
+    found += channel_said_twice(garment)
     found += pocket_at_a_zip(garment)
     found += zip_that_crosses_nothing(garment, knowledge)
     found += unended(garment, knowledge)

@@ -21,7 +21,7 @@ ALIKE: Final = 0.05
 """By which share two lengths of one place may differ: estimate."""
 CALLED: Final = ("side", "shoulder", "inseam", "crotch", "underarm", "centre", "armhole")
 """Roles of seams that a garment has once, and that makers call by several names."""
-ZIP, SIDE = "zip", "side"
+ZIP, SIDE, CASING = "zip", "side", "casing"
 JOINED: Final = frozenset({"seam", "gathered-edge"})
 FAMILIES: Final = frozenset({"seam", "gathers", "band"})
 """Families of what joins two cloths; fastenings and trims may lie in several rows."""
@@ -67,6 +67,28 @@ def told_once_more(garment: Garment) -> Iterator[Disagreement]:
                 "Strike this out, or name the two apart"
             )
             yield Disagreement("said-twice", seam.name, (), text)
+
+
+def channel_said_twice(garment: Garment) -> Iterator[Disagreement]:
+    """An elastic or a cord told by itself, beside the empty channel that it is drawn through."""
+    channels = [(s, _bought(s, garment)) for s in garment.seams if s.place == CASING]
+    for drawn, within in channels if any(not things for _, things in channels) else ():
+        line = set(singular_words(drawn.name)) - nouns.DRAWN_THROUGH
+        empty = (
+            s for s, things in channels if not things and set(s.cloths()) & set(drawn.cloths())
+        )
+        near = [s for s in empty if line == set(singular_words(s.name)) - nouns.DRAWN_THROUGH]
+        if within and line and near:
+            text = (
+                f"is drawn through {near[0].name}, which is one place with it: write "
+                f"{', '.join(within)} among the layers of that and strike this out, or two "
+                "channels are made"
+            )
+            yield Disagreement("said-twice", drawn.name, (), text)
+
+
+def _bought(seam: Seam, garment: Garment) -> list[str]:
+    return [name for name in seam.cloths() if garment.cloths[name].put_in]
 
 
 def pocket_at_a_zip(garment: Garment) -> Iterator[Disagreement]:

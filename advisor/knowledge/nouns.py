@@ -48,6 +48,7 @@ NECKS: Final = _of("neck cowl")
 SHAWL: Final = _of("shawl collar")
 COLLARS: Final = _of("collar undercollar")
 COLLARED: Final = NECKS | {"collar"}
+ROUND_THE_NECK: Final = COLLARED | _of("neckband turtleneck")
 ROUND_THE_HEAD: Final = COLLARED | _of("hood halter snood throat head face")
 """What lies round head and throat."""
 BELOW_THE_NECK: Final = _of(
@@ -99,6 +100,7 @@ NEVER_HEMMED: Final = _of("neck armhole front wrap collar waist")
 """An edge that is turned by a facing, and hangs nowhere that a hem would be levelled."""
 
 ON_SLEEVE: Final = _of("sleeve cuff wrist")
+SLEEVE_DARTS: Final = ON_SLEEVE | _of("elbow")
 SLEEVES: Final = _of("sleeve underarm")
 WRISTS: Final = _of("cuff wrist")
 RIBBED_ENDS: Final = WRISTS | _of("rib hem")
@@ -265,6 +267,8 @@ POCKET_TOPS: Final = _of("edge top opening facing mouth")
 ANY_POCKET: Final = _of("pocket bag seam in of the edge opening mouth")
 """Words of a pocket that do not say which it is."""
 CORDED: Final = _of("drawstring drawcord cord string casing channel")
+DRAWN_THROUGH: Final = CORDED | _of("elastic")
+"""A channel, and what is drawn through it."""
 """A buttonhole out of which a cord comes, and that takes no button."""
 HUNG_BY: Final = _of("hanging hanger towel")
 PART_LINED: Final = _of("half quarter part shoulder yoke knee")

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 from advisor.knowledge.ordering import Operation
 from advisor.order.ascut import holed_for_good
 from advisor.order.bandtried import basted_drawn_up
+from advisor.order.clipped import clips_a_curve
 from advisor.order.fitting import TO_BODY
 
 if TYPE_CHECKING:
@@ -39,6 +40,7 @@ ZIGZAG: Final = "zigzag"
 TAKEN_OUT: Final = " Take the drawing thread out first."
 MODERATE: Final = 2
 """From which level of `stretch` on a close garment is pulled on by what its seams give."""
+EASED_ON: Final = ", its hollow edge eased on and not clipped yet"
 OPEN_ENDED: Final = "open-ended-zip"
 """Its halves are clipped or basted by its own words."""
 
@@ -81,4 +83,5 @@ def along(op: Operation, place: SeamPlace | None = None, facts: Facts | None = N
         beside = facts is not None and place is not None and facts.tender_face(place)
         return GIVING_BESIDE if beside else GIVING
     basted = [p for p in facts.places if facts.fitting.basted(p)] if facts else []
-    return BY_HAND if facts and any(_pulled_on(p, facts) for p in basted) else LINE
+    told = BY_HAND if facts and any(_pulled_on(p, facts) for p in basted) else LINE
+    return told + (EASED_ON if facts and place and clips_a_curve(place, facts) else "")

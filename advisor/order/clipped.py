@@ -19,7 +19,7 @@ BONED: Final = frozenset({"boning", "boned-seam"})
 def answers(place: SeamPlace, facts: Facts) -> dict[str, Callable[[], bool]]:
     """The facts of a place that are told here."""
     return {
-        "shaping curve pressed open": lambda: _clipped(place, facts),
+        "shaping curve pressed open": lambda: clips_a_curve(place, facts),
         "clipped before it is pressed": lambda: _clipped_first(place, facts),
         "pressed as it is sewn": lambda: not _clipped_first(place, facts),
     }
@@ -37,7 +37,7 @@ def to_one_width(place: SeamPlace, facts: Facts) -> bool:
     return over and facts.neatened(place)
 
 
-def _clipped(place: SeamPlace, facts: Facts) -> bool:
+def clips_a_curve(place: SeamPlace, facts: Facts) -> bool:
     """Whether it is a curved seam between panels of wovens, mounted or not, that is pressed open.
 
     Beside bones the allowances are kept whole: they hold the channels, and no iron comes back.

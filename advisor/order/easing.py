@@ -60,9 +60,16 @@ def ease_of(place: SeamPlace, units: System) -> str:
     return f"{show('length', float(length) * share, units)} of ease ({told})" if length else told
 
 
+def cap_alone(place: SeamPlace, setups: Setups) -> Place:
+    """What is shrunk of an eased seam: the longer edge by itself, out of the seam again."""
+    eased = [use.cloth for use in place.seam.uses if 1.0 < use.fullness <= GATHERED]
+    whole = not eased or set(eased) == set(place.seam.cloths())
+    return Place("seam", place.name) if whole else setups.alone(dict.fromkeys(eased))
+
+
 def steamed_flat(place: SeamPlace, setups: Setups) -> bool:
     """Whether it gets the moisture that shrinks ease away: where no hot iron, from a steamer."""
-    moist = setups.verdict(Place("seam", place.name), "press.moisture")
+    moist = setups.verdict(cap_alone(place, setups), "press.moisture")
     return moist is not None and isinstance(moist.advised, Span) and moist.advised.high >= DAMP
 
 
@@ -70,7 +77,7 @@ def with_a_steamer(work: str, place: SeamPlace, setups: Setups) -> str:
     """What is told of the steam for its ease where the iron stays too cool to give any."""
     if work != SHRINK_EASE:
         return ""
-    heat = setups.verdict(Place("seam", place.name), LIMIT_ASPECT)
+    heat = setups.verdict(cap_alone(place, setups), LIMIT_ASPECT)
     hot = heat is not None and isinstance(heat.advised, Span) and steam_possible(heat.advised.high)
     return "" if hot else FROM_A_STEAMER
 

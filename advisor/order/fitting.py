@@ -39,6 +39,7 @@ from advisor.order.untried import (
     in_a_line_that_drops,
     not_cut_before,
     pierced_once,
+    shuts_a_slit,
     sleeve_tried,
     under_canvas,
 )
@@ -53,7 +54,8 @@ BANDS = "band"
 JOINED = frozenset({"seam", "gathers", "band"})
 """Families of places that hold pieces together."""
 BEFORE_CROSSING = frozenset(
-    {*SEWN, "press", "turn", "grade", "row", "trim", "fold-under", "flap-over", "draw-in"}
+    {*SEWN, "press", "turn", "grade", "thin", "row", "trim"}
+    | {"fold-under", "flap-over", "draw-in"}
 )
 """Work on a place that is done before another place runs over its end."""
 TOPSTITCH, NEATEN = "topstitch", "neaten-after"
@@ -128,10 +130,11 @@ class Fitting:
         if self.cut_into(place):
             return any(stage.work == op.id for stage in place.method.stages)
         close = (place.seam.fitting or self.degree) == TO_BODY
-        if op.id == "grade" and place.kind.id == YOKE and close and self.may_move(place):
+        deep = place.kind.id == YOKE and close and self.may_move(place)
+        if op.id == "grade" and (deep or depth_open(place, self)):
             return True
-        if op.id == "grade" and depth_open(place, self):
-            return True
+        if op.verb == CLIP and place.role.id == PANEL and self.garment.pattern == TRIED:
+            return False  # nothing more will be asked of its allowance
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True
         laid = op.id == LAY_ON and placed_on_the_body(place, self)
@@ -210,17 +213,15 @@ class Fitting:
         ends |= {p.name for p in self.places if self._finished_last(p)}
         late |= {p.name for p in self.places if self._marked(p) or self._tube(p)}
         late |= {p.name for p in self.places if self._off_again(p)}
-        hidden = [p for p in self.places if p.role.id == "concealed-zip" and p.name in late]
-        late |= {p.name for p in self.places for z in hidden if self._below(p, z)}
-        flies = [p for p in self.places if p.role.id == "zip" and p.name in late]
-        late |= {p.name for p in self.places for z in flies if self._after_fly(p, z)}
         byname = {p.name: p for p in self.places}
         while True:
+            zips = [byname[name] for name in sorted(late) if byname[name].op == "zip"]
+            past = [byname[name] for name in sorted(late | ends)]
             more = {
                 p.name
                 for p in self.places
                 if p.name not in late
-                and any(crosses(p, byname[name]) for name in sorted(late | ends))
+                and (any(crosses(p, q) for q in past) or any(self._after_zip(p, z) for z in zips))
             }
             if not more:
                 return frozenset(late)
@@ -253,21 +254,20 @@ class Fitting:
         return place.role.id == SHOULDER and padded and any(map(self.cut_into, pockets))
 
     @staticmethod
-    def _below(place: SeamPlace, hidden: SeamPlace) -> bool:
-        if place.op != "join" or place.one_waits:
+    def _after_zip(place: SeamPlace, zipped: SeamPlace) -> bool:
+        """Whether it is sewn once a zip is in: below a hidden one, or the crotch at a fly."""
+        if zipped.role.id == "zip":
+            return place.role.id == CROTCH and related(place, zipped)
+        if zipped.role.id != "concealed-zip" or place.op != "join" or place.one_waits:
             return False
-        centre = place.role.id == "centre" and below(place, hidden)
-        return centre or (place.role.id == "side" and runs_into(place.seam, hidden.seam))
+        centre = place.role.id == "centre" and below(place, zipped)
+        return centre or (place.role.id == "side" and runs_into(place.seam, zipped.seam))
 
     def _tube(self, place: SeamPlace) -> bool:
-        """Whether it makes a tube of what is felled or laid on beside it, flat, before that."""
-        others = self.places
-        return any(closes_the_tube(place, o) or shuts_in_a_stripe(place, o) for o in others)
-
-    @staticmethod
-    def _after_fly(place: SeamPlace, fly: SeamPlace) -> bool:
-        """A fly goes in while the crotch is open below it, so the crotch waits for it, basted."""
-        return place.role.id == CROTCH and related(place, fly)
+        """Whether it makes a tube of what is felled, laid on or slit beside it while flat."""
+        return shuts_a_slit(place, self) or any(
+            closes_the_tube(place, o) or shuts_in_a_stripe(place, o) for o in self.places
+        )
 
     def past_of(self, place: SeamPlace) -> frozenset[str]:
         """The pieces of work on a place that stand at its first one past recall, or after it."""
@@ -390,6 +390,7 @@ class Fitting:
 FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
 HOODED = "collar-attach"
 NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
+PANEL, CLIP = "panel", "clip"
 YOKE, BAND, WAIST = "yoke", "front-band", "waist"
 """A band down the whole front waits for the waist that it runs over: the front is pinned shut."""
 RAGLAN = "raglan"

@@ -175,8 +175,21 @@ def nothing_for_a_bag(place: SeamPlace, garment: Garment, entries: Mapping[str, 
     return bool(place.cloths) and not cut and all(thick)
 
 
-def no_head_passes(place: SeamPlace, garment: Garment) -> bool:
-    """Whether a neck of a said length, sewn once and of nothing that is drawn in, is too narrow."""
+GIVES: Final = (1.0, 1.25, 1.5, 2.0)
+"""How many times as long an edge is pulled at most, by its level of `stretch`: estimate."""
+
+
+def no_head_passes(place: SeamPlace, garment: Garment, entries: Mapping[str, Entry]) -> bool:
+    """Whether a neck of a said length, sewn once and not drawn in, is too narrow, also stretched.
+
+    It gives as much as the firmest of its cloths.
+    """
     least = HEAD_MM[garment.maker.worn_by == "child"]
-    round_it = place.seam.making.times == 1 and not place.full
-    return round_it and speaks_of(place.name, nouns.COLLARED) and 0 < place.seam.long_mm < least
+    drawn = bool(place.full) or any("elastic" in entries[name].id for name in place.notions)
+    levels = [
+        (garment.cloths[c].traits.get("stretch") or entries[c].traits.get("stretch", (0, 0)))[1]
+        for c in place.cloths
+    ]
+    wide = place.seam.long_mm * GIVES[min(levels, default=0)]
+    round_it = place.seam.making.times == 1 and not drawn and place.kind.family != "stay"
+    return round_it and speaks_of(place.name, nouns.ROUND_THE_NECK) and 0 < wide < least

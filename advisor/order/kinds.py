@@ -289,8 +289,15 @@ def _share_panels(one: SeamPlace, other: SeamPlace) -> bool:
         return False
     if any(apart(one, other) or apart(other, one) for apart in APART):
         return False
-    ours, theirs = (nouns.HALVES & set(singular_words(place.name)) for place in (one, other))
+    ours, theirs = _halves(one), _halves(other)
     return not ours or not theirs or bool(ours & theirs)
+
+
+def _halves(place: SeamPlace) -> frozenset[str]:
+    """Whether it lies in front or behind, by its name; a dart at the bust lies in front."""
+    words = set(singular_words(place.name))
+    bust = place.role.id == "dart" and nouns.BUST & words
+    return frozenset({"front"}) if bust else nouns.HALVES & words
 
 
 def _high_dart(one: SeamPlace, other: SeamPlace) -> bool:

@@ -87,7 +87,7 @@ class _Search:
             "woven": self.is_woven,
             "close": self.is_close,
             "overlong": self.is_overlong,
-            "narrower than a head": lambda p: no_head_passes(p, garment),
+            "narrower than a head": lambda p: no_head_passes(p, garment, self.entries),
             "closing buttons": self.closes,
             "no hole": self.has_no_hole,
             "holes of other buttons": lambda p: left_over(p.seam, garment),

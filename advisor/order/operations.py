@@ -29,6 +29,7 @@ from advisor.order.cures import heat_pairs
 from advisor.order.damp import shrunk
 from advisor.order.drawnup import listed
 from advisor.order.eachpressed import each_pressed
+from advisor.order.easing import SHRINK_EASE, cap_alone
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import ONE_ROW, as_one_row
@@ -389,6 +390,8 @@ class _Maker:
         on has its edges turned while it is loose, at a heat of its own.
         """
         works = [stage.work for stage in place.method.stages]
+        if op.verb == SHRINK_EASE:
+            return cap_alone(place, self.setups)
         if place.kind.id == POCKET and op.id in works[: works.index(LAID) if LAID in works else 0]:
             return self.setups.alone(laid_on(place, self.places))
         drawn = works.index(DRAWN) if DRAWN in works else -1

@@ -22,7 +22,7 @@ from advisor.order.facedrun import of_a_longer_facing, one_facing
 from advisor.order.facts import Facts
 from advisor.order.felled import bagged
 from advisor.order.fitting import TO_BODY
-from advisor.order.flatsleeve import one_run
+from advisor.order.flatsleeve import ARMHOLE, one_run, set_flat
 from advisor.order.hemsmeet import turned_hem
 from advisor.order.hungapart import joins_hung_apart
 from advisor.order.innerparts import hangs_inside, takes_in_inner
@@ -42,7 +42,7 @@ from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
 from advisor.order.strapped import STRAPS
 from advisor.order.twopiece import closes_the_sleeve, outer_of
-from advisor.order.untried import BEHIND, NEW, lining_waits, sleeve_tried
+from advisor.order.untried import BEHIND, lining_waits, not_cut_before, sleeve_tried
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
 from advisor.project.headwords import speaks_of
 from advisor.project.linings import worn_under
@@ -97,7 +97,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "drawn up after it is tried on": op.id == "gather"
         and fitting.basted(place)
         and not basted_drawn_up(place),
-        "sleeve looked at": _looked_at(place) and _hangs_anew(facts),
+        "sleeve looked at": _hangs_anew(place, facts),
         "sleeve with a vent": any(map(_slit_of_a_sleeve, facts.places)),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,
@@ -245,15 +245,18 @@ def _strap(place: SeamPlace) -> bool:
     return place.kind.id == "ties" and "strap" in singular_words(place.name)
 
 
-def _hangs_anew(facts: Facts) -> bool:
-    """Whether how long a sleeve is shows only where it hangs: a new pattern, or over a pad.
+def _hangs_anew(place: SeamPlace, facts: Facts) -> bool:
+    """Whether how long a sleeve is shows only where it hangs: not cut before, or over a pad.
 
-    Else the published order hems a sleeve before it is set in (unit-method-text).
+    Else the published order hems a sleeve before it is set in (unit-method-text); that of a shirt
+    and of a knit that is set in flat is measured on its piece.
     """
+    if place.role.id != ARMHOLE or place.unit == "lining" or set_flat(place, facts):
+        return False
     if any(_slit_of_a_sleeve(p) for p in facts.places):
         return False  # its corner is turned with the hem, on the loose sleeve
     padded = any(p.kind.id in PADDED or p.role.id in PADDED for p in facts.places)
-    return padded or facts.garment.pattern == NEW
+    return padded or not_cut_before(place, facts.fitting)
 
 
 def _slit_of_a_sleeve(place: SeamPlace) -> bool:
@@ -264,7 +267,7 @@ def _slit_of_a_sleeve(place: SeamPlace) -> bool:
 
 def _looked_at(place: SeamPlace) -> bool:
     """Whether its method bastes a sleeve in to look at how it hangs, fitted or not."""
-    return place.role.id == "armhole" and any(s.work == "baste" for s in place.method.stages)
+    return place.role.id == ARMHOLE and any(s.work == "baste" for s in place.method.stages)
 
 
 def hangs_from_band(places: Sequence[SeamPlace]) -> bool:

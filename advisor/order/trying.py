@@ -85,7 +85,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     drawn = [p.name for p in places if p.method.id in ACROSS and p.unit != "lining"]
     if drawn:
         told += f"; baste the ends of the elastic over {listed(drawn)}, drawn up to its measure"
-    if any("wrist" in ends_of(p) for p in cut):
+    if SLEEVE not in {p.role.id for p in ready} and any("wrist" in ends_of(p) for p in cut):
         sleeve = "baste the seam of the sleeve" if child else "pin the seam of the sleeve together"
         told += f" ({sleeve}, and the sleeve in, for that)"
     body = (p for p in places if not p.role.id.startswith("hood"))

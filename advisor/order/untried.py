@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from advisor.knowledge import nouns
-from advisor.order.kinds import SeamPlace, crosses
+from advisor.order.kinds import SeamPlace, crosses, related
 from advisor.order.namewords import UPPER_ROLES
 from advisor.project.methods import FITTINGS, PATTERNS
 from advisor.project.placing import POCKETS, singular_words
@@ -22,7 +22,8 @@ FACED: Final = "faced-edge"
 NOT: Final = FITTINGS[2]
 TRIED, NEW = PATTERNS
 SIDE, WAIST = "side", "waist"
-ARMHOLE, UNDERARM = "armhole", "underarm"
+ARMHOLE, UNDERARM, PLACKET = "armhole", "underarm", "placket"
+CLOSES_A_SLEEVE: Final = frozenset({UNDERARM, "side-and-sleeve"})
 SEWN_IN: Final = frozenset({"join", "lay-on"})
 """How a sleeve goes into its armhole: joined, or lapped over it."""
 STAY: Final = "stay"
@@ -37,26 +38,16 @@ COVERING: Final = frozenset({"backing", "laid on", "stay"})
 def dart_may_move(place: SeamPlace, fitting: Fitting) -> bool:
     """Whether it is a dart of what nobody has cut before, and is basted to be tried on.
 
-    Sewn, it leaves its holes; where the waist is basted, the bodice is tried on as a whole, and so
-    are trousers by their seat; on the bias the cloth drops first, whoever cut it before. Else
-    darts are sewn first, as the published orders have it
-    (unit-method-text). What is laid over one before that, as canvas or lace, has it sewn first.
+    Sewn, it leaves its holes, and the point that was pressed stays to be seen. On the bias the
+    cloth drops first, whoever cut it before. What is laid over one before the fitting, as canvas or
+    lace, has it sewn first; that of a sleeve is not seen there.
     """
     others, moves = fitting.places, fitting.may_move(place) and fitting.concerned(place)
     dropped = any(fitting.drops(p) and set(p.cloths) & set(place.cloths) for p in others)
     if place.op != DART or any(_covers(p, place) for p in others):
         return False
-    if dropped or not moves:
-        return dropped
-    seat = any(
-        (_seat(p) or (p.role.id == SIDE and _skirt_with_darts(fitting)))
-        and closes_the_body(p, fitting)
-        and not_cut_before(p, fitting)
-        for p in others
-    )
-    if not fitting.cut_anew:
-        return seat
-    return seat or any(fitting.hangs(p) for p in others) or bool(fitting.keeps(place))
+    sleeve = nouns.SLEEVE_DARTS & set(singular_words(place.name))
+    return dropped or (moves and not sleeve and not_cut_before(place, fitting))
 
 
 def in_a_line_that_drops(place: SeamPlace, fitting: Fitting) -> bool:
@@ -151,6 +142,12 @@ def sleeve_tried(place: SeamPlace, fitting: Fitting) -> bool:
         return False
     heads = (p for p in fitting.places if hangs_a_sleeve(p))
     return any(p.op in fitting.past_of(p) for p in (place, *heads))
+
+
+def shuts_a_slit(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether it closes a sleeve whose slit is cut and bound only once it has been tried on."""
+    slits = (p for p in fitting.places if p.kind.id == p.role.id == PLACKET and fitting.cut_into(p))
+    return place.role.id in CLOSES_A_SLEEVE and any(related(place, slit) for slit in slits)
 
 
 def hangs_a_sleeve(place: SeamPlace) -> bool:

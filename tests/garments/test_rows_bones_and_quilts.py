@@ -6,8 +6,6 @@ are one piece, and those that are quilted are cut roomy: common practice of work
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from advisor.construction.clothlist import cloths_to_buy
@@ -16,7 +14,7 @@ from advisor.construction.stack import spots_of
 from advisor.decide.advise import advise
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FILES, known, ordered, places, read, stands
+from tests.garments.whole import known, ordered, places, read, stands, work
 
 MOTH = """garment: Lamp moth's dress
 fitting: to the body
@@ -155,14 +153,11 @@ def test_loops_for_a_sash_are_no_sash() -> None:
     assert "belt-loop" == places(ordered(ROBE))["sash loops"].kind.id
 
 
-@pytest.mark.parametrize(
-    "file", [f for f in FILES if f.stem in ("gasworks_blouson", "regatta_gown")]
-)
-def test_what_an_order_offers_against_a_circle_ends_it(file: Path) -> None:
-    """Each remedy is written into the project, and both places no longer wait for each other."""
-    text = file.read_text(encoding="utf-8")
-    remedies = {remedy for cycle in ordered(text).cycles for remedy in cycle.remedies}
-    for remedy in remedies:
-        over = remedy.split("'")[1]
-        cured = ordered(text.replace(f"name: {over},", f"name: {over}, crosses: [],"))
-        assert not [c for c in cured.cycles if remedy in c.remedies]
+def test_a_zip_over_a_thinned_waist_and_a_sleeve_with_a_slit_run_in_no_circle() -> None:
+    """The zip waits with the waist that it runs over, and the seam of the sleeve with its slit."""
+    gown, blouson = work("more/regatta_gown"), work("more/gasworks_blouson")
+    assert () == gown.cycles == blouson.cycles
+    assert stands(gown, "baste centre back", "fit", "join waist", "thin waist")
+    assert stands(gown, "thin waist", "set centre back zip", "join centre back")
+    assert stands(blouson, "baste sleeve seam", "fit", "bind sleeve slit", "join sleeve seam")
+    assert "pin the seam of the sleeve" not in blouson.tasks["fit"].step.does

@@ -13,10 +13,12 @@ from tests.unit.project.test_begun import TEXTS
 
 ORDERS = {
     "lined-dress": [
-        "join shoulder",
-        "join side",
+        "baste front dart",
+        "baste side",
         "fit",
+        "stitch front dart",
         "set centre back zip",
+        "join side",
         "set facing to lining",
         "sew hem",
     ],

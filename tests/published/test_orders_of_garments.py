@@ -116,6 +116,7 @@ ORDERS = (
         "sewing-book-ch4",
         "lined-dress",
         ("join side", "fit", "join armhole", "fasten hook at the neck"),
+        (("join side", "nobody calls its pattern tried, so darts and sides are basted first"),),
     ),
     Published(
         "trade-shirtmaking",

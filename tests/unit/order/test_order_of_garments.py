@@ -379,9 +379,11 @@ seams:
 
 
 def test_the_skirt_hangs_from_its_waist_at_the_fitting() -> None:
-    """Common practice: basted once the sides are closed, and sewn after the fitting."""
+    """Common practice: basted once dart and sides are basted, and sewn after the fitting."""
     work = work_of(WAISTED % "to the body")
-    wanted = ["join side", "baste waist", "fit", "neaten side", "join waist", "set centre back zip"]
+    basted = ["baste bust dart", "baste side", "baste waist"]
+    sewn = ["stitch bust dart", "join side", "neaten side", "join waist", "set centre back zip"]
+    wanted = [*basted, "fit", *sewn]
     assert wanted == [name for name in work.order if name in wanted]
 
 
