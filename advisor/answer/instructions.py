@@ -97,10 +97,12 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
     if item.kind == ROUND:
         which = "the coolest of them" if item.tender - {tender} else "it"
         return f"In the last press go round the {tender} with the iron; {which} {bears}."
-    return _beside_a_part(item, garment, knowledge, bears)
+    return _beside_a_part(item, garment, knowledge, bears, units)
 
 
-def _beside_a_part(item: Instruction, garment: Garment, knowledge: Knowledge, bears: str) -> str:
+def _beside_a_part(
+    item: Instruction, garment: Garment, knowledge: Knowledge, bears: str, units: System
+) -> str:
     """How a cloth is pressed that meets what is kept from the iron."""
     needy, tender = _listed(item.needy), _listed(item.tender)
     kinds = {
@@ -114,7 +116,7 @@ def _beside_a_part(item: Instruction, garment: Garment, knowledge: Knowledge, be
             f"{min(item.tender)}); of an unknown fibre it {bears}, and is kept from a hotter iron."
         )
     which = f"they {_plural(bears)}" if _many(item.tender) else f"the {tender} {bears}"
-    return f"{_before(item, kinds, needy, tender)}; {which}."
+    return f"{_before(item, kinds, needy, tender, own_heat(item, units))}; {which}."
 
 
 def _may_be_cotton(name: str, garment: Garment) -> bool:
@@ -199,18 +201,19 @@ def _fusing(item: Instruction, garment: Garment, knowledge: Knowledge, units: Sy
     return f"Fuse the {glue} to the flat {_listed(item.tender)} before it is joined{told}."
 
 
-def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str) -> str:
+def _before(item: Instruction, kinds: dict[str, str], needy: str, tender: str, heat: str) -> str:
     """When the cloth is pressed beside a part, and how the part is kept from the iron."""
     found = {kinds[name] for name in item.tender}
     goes, it = ("go", "them") if _many(item.tender) else ("goes", "it")
     off = f"and keep the hot iron off {it}"
+    then = f"{heat};" if heat else ","
     if found == {"zip"}:
         return f"Press the {needy} edges before the {tender} {goes} in, {off}"
     if found <= _PUT_IN:
-        return f"Press the {needy} before the {tender} {goes} in, {off}"
+        return f"Press the {needy} before the {tender} {goes} in{then} {off}"
     if found <= _SEWN_ON:
-        return f"Press the {needy} before the {tender} {goes} on, and iron round {it}"
-    return f"Press the {needy} before the {tender} {goes} on, {off}"
+        return f"Press the {needy} before the {tender} {goes} on{then} and iron round {it}"
+    return f"Press the {needy} before the {tender} {goes} on{then} {off}"
 
 
 def _many(tender: frozenset[str]) -> bool:

@@ -40,8 +40,7 @@ def heat_words(task: Task, units: System) -> str:
     iron, most = task.step.iron, task.at_most
     if iron is None:
         return ""
-    if most is None or (task.op == "fuse" and most < iron.temperature_c):
-        # glue wants its heat; alone on its piece it may be hotter than the seam
+    if most is None:
         return degrees(iron.temperature_c, units)
     return setting_text(iron.temperature_c, most, units)
 

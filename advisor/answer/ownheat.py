@@ -10,7 +10,7 @@ from itertools import groupby
 from typing import TYPE_CHECKING
 
 from advisor.answer.wording import setting_text
-from advisor.claims.workarounds import ALONE, LINING, Instruction, OwnIron
+from advisor.claims.workarounds import ALONE, LINING, PART, Instruction, OwnIron
 
 if TYPE_CHECKING:
     from advisor.claims.judgement import Advice
@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from advisor.units import System
 
 OP = "press-alone"
+FOLD = "fold-under"
+"""What presses a channel while nothing runs in it yet."""
 
 
 def with_irons(advice: Advice, work: Work) -> Advice:
@@ -27,9 +29,24 @@ def with_irons(advice: Advice, work: Work) -> Advice:
         for task in work.tasks.values()
         if task.op == OP and (iron := task.step.iron) is not None and task.at_most is not None
     }
-    told = (_set(one, irons) for one in advice.judgement.instructions)
+    empty = {
+        task.place.name: OwnIron("", iron.temperature_c, task.at_most, iron.moisture)
+        for task in work.tasks.values()
+        if task.op == FOLD and (iron := task.step.iron) is not None
+        if task.place is not None and task.at_most is not None
+    }
+    told = (_set(_channel(one, empty), irons) for one in advice.judgement.instructions)
     kept = tuple(one for one in told if one.needy or one.kind != ALONE)
     return replace(advice, judgement=replace(advice.judgement, instructions=kept))
+
+
+def _channel(one: Instruction, empty: dict[str, OwnIron]) -> Instruction:
+    """With the iron of a channel that is pressed empty, where what runs in it bears less."""
+    found = {empty.get(place.name) for place in one.places}
+    iron = found.pop() if one.kind == PART and len(found) == 1 else None
+    hotter = iron is not None and one.most is not None and iron.most > one.most
+    own = tuple(iron._replace(cloth=name) for name in sorted(one.needy)) if hotter and iron else ()
+    return replace(one, irons=own) if own else one
 
 
 def _set(one: Instruction, irons: dict[str, OwnIron]) -> Instruction:

@@ -31,7 +31,8 @@ def as_ordered(advice: Advice, work: Work) -> Advice:
         high = found.advised.high if found and isinstance(found.advised, Span) else COLD
         if found is None or found.clash or not 0 < high - task.at_most <= ROUNDING:
             continue
-        about = (LIMIT_ASPECT, (COLD, task.at_most), 0, None, "must", "damage", WHY, ("derived",))
+        start = None if task.step.iron is None else float(task.step.iron.temperature_c)
+        about = (LIMIT_ASPECT, (COLD, task.at_most), 0, start, "must", "damage", WHY, ("derived",))
         heard = [*found.because, *found.given_up, Said(HERE, Claim(*about, 0, "this garment"))]
         cooler = decide(found.aspect, heard, together=True)
         verdicts[place] = {**verdicts[place], LIMIT_ASPECT: cooler}

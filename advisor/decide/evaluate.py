@@ -42,7 +42,8 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     small = _small(garment, knowledge)
     whole = Place("garment", garment.name)
     hung = hung_up(garment, gathered.said.get(whole, {}), knowledge)
-    decided = _decided(gathered, knowledge, {} if before is None else before.decided, small, hung)
+    left = _left_at_last(garment, hung, knowledge)
+    decided = _decided(gathered, knowledge, {} if before is None else before.decided, small, left)
     verdicts = {
         place: {name: verdict for name, (*_, verdict) in by_aspect.items()}
         for place, by_aspect in decided.items()
@@ -75,6 +76,12 @@ def judge(garment: Garment, knowledge: Knowledge, before: Judgement | None = Non
     return Judgement(garment, gathered, verdicts, conflicts, instructions, shades, decided)
 
 
+def _left_at_last(garment: Garment, hung: frozenset[str], knowledge: Knowledge) -> frozenset[str]:
+    """What the last press leaves: all of it where no cloth is pressed, for nobody presses a zip."""
+    cloths = {n for n, c in garment.cloths.items() if knowledge.entries[c.entry].kind == "cloth"}
+    return hung if cloths - hung else hung | (frozenset(garment.cloths) if hung else frozenset())
+
+
 def _small(garment: Garment, knowledge: Knowledge) -> Small:
     """After whom nobody sets the iron of the whole, and after whom not the damp of any place.
 
@@ -90,9 +97,9 @@ def _small(garment: Garment, knowledge: Knowledge) -> Small:
 
 
 def _decided(
-    gathered: Gathered, knowledge: Knowledge, before: Decided, small: Small, hung: frozenset[str]
+    gathered: Gathered, knowledge: Knowledge, before: Decided, small: Small, left: frozenset[str]
 ) -> Decided:
-    """What was heard of every aspect, and what it comes to alone; `hung` is not pressed at last."""
+    """What was heard of every aspect, and what it comes to alone; `left` is not pressed at last."""
     order = {aspect: i for i, aspect in enumerate(knowledge.aspects)}
     found: Decided = {}
     for place, by_aspect in gathered.said.items():
@@ -101,7 +108,7 @@ def _decided(
         for name in sorted(by_aspect, key=order.__getitem__):
             said, old = by_aspect[name], known.get(name)
             if place.scope == "garment" and name.startswith("press."):
-                said = [s for s in said if not s.cloths or s.cloths - hung]
+                said = [s for s in said if not s.cloths or s.cloths - left]
             if not said:
                 continue
             apart = small.get((place.scope, name), frozenset())

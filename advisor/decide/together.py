@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Advice, Cure, Judgement
 from advisor.claims.speakers import HEAT
+from advisor.decide.advise import advise
 from advisor.decide.evaluate import judge
 from advisor.decide.gluing import with_heat_of_glue
 from advisor.decide.remedies import attempt, cured
@@ -66,16 +67,34 @@ def taken_together(advice: Advice, picks: Sequence[Pick], knowledge: Knowledge) 
 
 
 def cure_all(advice: Advice, knowledge: Knowledge) -> Together | None:
-    """The cheapest remedies that leave no conflict at all, proved by judging; None without any."""
+    """The cheapest remedies that leave no conflict at all, proved by judging; None without any.
+
+    Where a cause that stood behind another comes out, its own remedies are taken after them.
+    """
     if not advice.judgement.conflicts:
         return None
+    nearest = None
     for tries, picks in enumerate(_sets(advice)):
         if tries == MOST_PROOFS:
-            return None
+            break
         found = taken_together(advice, picks, knowledge)
         if found is not None and not found.after.conflicts:
             return found
-    return None
+        nearest = nearest or found
+    return None if nearest is None else _and_then(nearest, advice, knowledge)
+
+
+def _and_then(first: Together, advice: Advice, knowledge: Knowledge) -> Together | None:
+    """Some remedies, and then those of what they leave in the places of the same conflicts."""
+    places = {place for c in advice.judgement.conflicts for place in c.places}
+    if not all(set(c.places) <= places for c in first.after.conflicts):
+        return None
+    left = advise(first.after.garment, knowledge)
+    second = cure_all(left, knowledge) if len(left.judgement.conflicts) < MOST_PROOFS else None
+    if second is None:
+        return None
+    lines = lines_between(advice.judgement.garment, second.after.garment, knowledge)
+    return Together(first.picks, (*first.cures, *second.cures), second.after, lines)
 
 
 def _sets(advice: Advice) -> Iterator[tuple[Pick, ...]]:

@@ -58,10 +58,12 @@ PARTING = frozenset({"open-ended-zip", "two-way-zip"})
 """Zips that open at their lower end."""
 BIB, SKIRT = "bib", "skirt"
 """What stands above the waist and what hangs from it."""
+HIGH = nouns.CHEST | (nouns.HUNG_ABOVE - nouns.SLEEVES)
+"""Words of what lies above the waist, whatever hangs from it."""
 ABOVE_THE_WAIST = frozenset(
     {
         *("shoulder", "collar", "stand", "collar-attach", "neckband", "armhole", "raglan", "yoke"),
-        *("underarm", "bust-gathers", "wrap-to-waist"),
+        *("underarm", "bust-gathers", "wrap-to-waist", "top-edge"),
     }
 )
 SIDES, CLEAR_MM = frozenset({"side"}), 150.0
@@ -136,9 +138,11 @@ def _from_a_hem(hem: SeamPlace, other: SeamPlace, garment: Garment) -> bool | No
     if legs:
         high = role in ABOVE_THE_LEG | AT_WAIST or BIB in singular_words(other.name)
         return high or (not legs & set(other.cloths) and _ends_at_the_waist(other, hem, garment))
-    if role in ABOVE_THE_LEG and _long_sides(garment):
+    if role in ABOVE_THE_LEG and _long_sides(garment, LONG_MM):
         return True
     if _above_the_waist(other):
+        if _long_sides(garment, LONG_MM + CLEAR_MM):
+            return True
         return _long_skirt(garment) and _ends_at_the_waist(other, hem, garment)
     return None
 
@@ -157,10 +161,10 @@ def _long_legs(garment: Garment) -> set[str]:
     return {name for seam in long for name in seam.cloths()}
 
 
-def _long_sides(garment: Garment) -> bool:
-    """Whether a side seam is so long that no iron at the hem reaches the armhole above it."""
+def _long_sides(garment: Garment, least: float) -> bool:
+    """Whether a side seam is so long that no iron at the hem reaches what lies high above it."""
     sides = (s for s in garment.seams if s.place == PLAIN and set(singular_words(s.name)) >= SIDES)
-    return any(s.long_mm >= LONG_MM for s in sides if not speaks_of(s.name, nouns.SLEEVES))
+    return any(s.long_mm >= least for s in sides if not speaks_of(s.name, nouns.SLEEVES))
 
 
 def _ends_above(fastened: SeamPlace, garment: Garment) -> bool:
@@ -181,7 +185,7 @@ def _least_side(place: SeamPlace, garment: Garment) -> float:
 def _above_the_waist(place: SeamPlace) -> bool:
     """Whether it lies in the bodice, by its role or its name, and runs down no skirt."""
     words = set(singular_words(place.name))
-    high = place.role.id in ABOVE_THE_WAIST or bool(nouns.CHEST & (words | _part(place.seam)))
+    high = place.role.id in ABOVE_THE_WAIST or bool(HIGH & (words | _part(place.seam)))
     return high and SKIRT not in words and not nouns.AT_THE_HEM & words
 
 

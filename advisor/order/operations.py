@@ -321,7 +321,7 @@ class _Maker:
         return place.method.stages[0].work == TAPE if place.method.stages else False
 
     def _stage(self, op: Operation, place: SeamPlace, k: int, past: list[bool]) -> Task:
-        machine, iron = self._machine(op, place), self._iron(op, place)
+        machine, (iron, most) = self._machine(op, place), self._iron(op, place)
         rank = place.role.stage + op.rank + (320 if place.unit == "lining" else 0)
         if op.rank < -100:  # flat work on single pieces comes before all joining
             rank = 300 + op.rank
@@ -342,7 +342,7 @@ class _Maker:
             cloths,
             tags_of(op, place, self.facts, past),
             finish,
-            at_most=self.setups.iron_most(self._pressed(op, place)) if iron else None,
+            at_most=most if iron else None,
             stage=k,
         )
 
@@ -378,10 +378,13 @@ class _Maker:
         hemmed = op.id == "hem" and stitch != CHAINSTITCH
         return op.id in LOCKSTITCHED or hemmed or named or bool(kinds & set(LOCK_NOTIONS))
 
-    def _iron(self, op: Operation, place: SeamPlace) -> IronState | None:
+    def _iron(self, op: Operation, place: SeamPlace) -> tuple[IronState | None, float | None]:
+        """How the iron is set, and the hottest that it may be."""
         if op.iron == "fuse":
-            return self.setups.fuse_iron(place)
-        return self.setups.iron(self._pressed(op, place)) if op.iron == "seam" else None
+            return self.setups.fuse_iron(place), self.setups.fuse_most(place)
+        pressed = self._pressed(op, place)
+        iron = self.setups.iron(pressed) if op.iron == "seam" else None
+        return iron, self.setups.iron_most(pressed)
 
     def _pressed(self, op: Operation, place: SeamPlace) -> Place:
         """What lies under the iron: nothing that is drawn in yet, nothing below a pocket.

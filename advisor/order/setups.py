@@ -47,7 +47,6 @@ BONE = "bone"
 """What goes into a stitched and pressed channel, and is never sewn over."""
 STAY = "301, short"
 ZIGZAG = "304"
-ZIP_FEET = frozenset({"zip", "concealed zip"})
 USUAL_TEX = 27
 PRESSURE, USUAL_PRESSURE = "machine.pressure", "medium"
 LIGHT_CLOTH = 150.0
@@ -380,6 +379,16 @@ class Setups:
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
         lying = (self.verdict(self.alone((n, n)), "press.moisture") for n in self.fused_to(seam))
         return no_damper(fusing_iron(self.about_notions(seam), found), lying)
+
+    def fuse_most(self, seam: SeamPlace) -> float | None:
+        """The hottest iron on the flat piece and its glue, °C: the other layers are not in yet."""
+        glues = [
+            n
+            for n in seam.notions
+            if self.knowledge.entries[self.garment.cloths[n].entry].kind in GLUED
+        ]
+        flat = [self.iron_most(self.alone((n, *glues))) for n in self.fused_to(seam)]
+        return max((most for most in flat if most is not None), default=None)
 
     def cloth_iron(self, cloth: str) -> IronState | None:
         """How the iron is set for what is made of one cloth alone, lying flat."""

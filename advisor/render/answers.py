@@ -53,7 +53,8 @@ def _how_to_take(report: Answer) -> list[str]:
         text += f", --take {first[1].take} the one after 'or'"
     found = report.cure_all
     if found is not None and len(report.conflicts) > 1:
-        text += f"; --take all takes {', '.join(found.takes)}, which leaves no conflict"
+        then = " and what stands behind" if len(found.remedies) > len(found.takes) else ""
+        text += f"; --take all takes {', '.join(found.takes)}{then}, which leaves no conflict"
     return wrap(f"{text}.", "   ")
 
 

@@ -49,3 +49,26 @@ def test_what_the_sheet_lays_in_a_seam_shows_why_no_iron_comes_there() -> None:
     assert ("clear elastic", 20) in [(layer.name, layer.limit_c) for layer in row.layers]
     plain = answer(quick_garment(["silk noil", "cupro lining"], known()), known(), WHOLE).iron or ()
     assert ["silk noil", "cupro lining"] == [layer.name for layer in plain[0].layers]
+
+
+CAMISOLE = """
+garment: Regatta camisole dress
+fabrics:
+  shell: {fabric: linen suiting, fibres: {linen: 100}, weight: 190 g/m2}
+  lace: {fabric: lace, fibres: {nylon: 100}}
+seams:
+  - {name: under bust, layers: [shell, lace], length: 40 cm, shape: curved}
+  - {name: side, layers: [shell, shell], length: 80 cm, times: 2}
+  - {name: top edge, layers: [lace, {notion: lingerie elastic}], length: 60 cm, shape: curved}
+  - {name: strap sliders, layers: [shell, {notion: ring and slider}], times: 2}
+  - {name: hem, layers: [shell], length: 150 cm, edge: hem}
+"""
+
+
+@pytest.mark.parametrize(("side", "warned"), [("80 cm", False), ("30 cm", True)])
+def test_a_hem_is_clear_of_what_lies_at_the_bust(side: str, warned: bool) -> None:
+    """A long side seam keeps the iron at the hem away from lace at the bust; a short one not."""
+    answer = read(CAMISOLE.replace("80 cm", side))
+    assert answer.work is not None
+    (hem,) = (step for step in answer.work.order if step.step == "press hem")
+    assert any("lace" in words for words in hem.warn) == warned

@@ -285,6 +285,9 @@ def test_fibres_said_names_and_order_raise_nothing(data: st.DataObject) -> None:
 LAID = {
     "wet look jersey": "foil knit",
     "wet-look cotton": "foil knit",
+    "denim wet look cloth": "foil knit",
+    "silk noil wet look knit": "foil knit",
+    "poplin wet-look fabric": "foil knit",
     "cotton with glitter print": "glitter cloth",
     "glitter print linen": "glitter cloth",
     "satin backed cotton": "satin",

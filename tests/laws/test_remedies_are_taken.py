@@ -46,6 +46,29 @@ def test_a_remedy_is_taken_where_the_order_sews_a_hem_by_hand(tmp_path: Path) ->
         assert () == as_checked(file.read_text()).advice.judgement.conflicts
 
 
+GIFT = """
+garment: Lamplighter shirt
+fabrics:
+  body: {fabric: chambray, fibres: {cotton: 100}, weight: 130 g/m2}
+  gift: {fabric: jacquard, fibres: unknown}
+  glue: {notion: woven fusible interfacing}
+seams:
+  - {name: collar edge, layers: [gift, glue, gift], length: 52 cm, shape: corner, edge: turned}
+  - {name: collar stand, layers: [gift, glue, gift, body], length: 40 cm, shape: curved}
+"""
+
+
+def test_all_are_taken_where_one_cause_stands_behind_another(tmp_path: Path) -> None:
+    """Once the glue is gone its cloths clash by themselves: that is cured in the same stroke."""
+    file = tmp_path / "shirt.yaml"
+    file.write_text(GIFT)
+    take_remedies(file, "1", known())
+    assert as_checked(file.read_text()).advice.judgement.conflicts
+    file.write_text(GIFT)
+    take_remedies(file, "all", known())
+    assert () == as_checked(file.read_text()).advice.judgement.conflicts
+
+
 @pytest.mark.parametrize("path", FILES, ids=lambda p: p.stem)
 def test_each_remedy_can_be_taken_by_its_number(path: Path) -> None:
     """Of every garment at hand: what is typed is written, and its cause is gone from its place."""

@@ -124,6 +124,12 @@ class Names:
         )
         return tuple(dict.fromkeys(entry for entry in found if entry not in entries))
 
+    def wholly(self, words: list[str]) -> list[Name]:
+        """The names of cloths that are all there: "wet look cloth" behind "denim"."""
+        have = Counter(words)
+        named = (name for word in have for name in self.by_word.get(word, ()) if name.cloth)
+        return [name for name in named if not Counter(name.words) - have]
+
     def crossing(self, grounds: Grounds) -> tuple[Name, ...]:
         """Whole names that share a word with the one taken, and alone have a word that is left.
 

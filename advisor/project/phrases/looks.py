@@ -11,6 +11,8 @@ from advisor.project.phrases.shares import fibres_at
 from advisor.project.phrases.tokens import singulars
 
 _LOOK = singulars(lexicon.LOOK)
+_FILMS = frozenset(lexicon.SURFACES.values())
+"""What lies on a cloth: a name of it says a look and likens nothing, as in "wet look"."""
 _MADE = frozenset(
     {"polyester", "nylon", "acrylic", "modacrylic", "viscose", "polyurethane", "cotton"}
 )
@@ -50,8 +52,11 @@ def take_looks(words: list[str], knowledge: Knowledge) -> Looks:
     if not any(word in _LOOK for word in words):
         return Looks(_made_up(words, knowledge))
     whole = find_grounds(words, knowledge)
+    laid = (n.words for n in names_of(knowledge).wholly(words) if n.entry in _FILMS)
+    said = (whole.name, *laid) if whole is not None else ()
     if whole is not None and (
-        whole.entry in lexicon.IMITATED.values() or any(word in _LOOK for word in whole.name)
+        whole.entry in lexicon.IMITATED.values()
+        or not _LOOK.isdisjoint(word for name in said for word in name)
     ):
         return Looks(words)
     bare = [word for word in words if word not in _LOOK]

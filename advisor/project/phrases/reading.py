@@ -328,6 +328,8 @@ class _Phrase:
             id_ = _SURFACES.get(word, "")
             if id_ in self.knowledge.entries and id_ != grounds.entry:
                 found[id_] = None
+        named = {name.entry for name in names_of(self.knowledge).wholly(left)}
+        found |= dict.fromkeys(sorted(named & _LAID - {grounds.entry}))
         entry = self.knowledge.entries[grounds.entry]
         about = [self.knowledge.entries[id_] for id_ in grounds.laid]
         both = [other.name for other in about if not names_a_knit(other, entry)]
@@ -373,6 +375,7 @@ class _Phrase:
             self.notes.append((f"'{word}' not understood", effect))
 
 
+_LAID = frozenset(_SURFACES.values())
 METALLIC = frozenset({"gold", "golden", "silver", "copper", "bronze", "brass", "metallic"})
 """Colours that a metallic yarn has."""
 _STRETCH = singulars(lexicon.STRETCH)
