@@ -121,7 +121,10 @@ def too_wide_text(error: TooWideError, units: System) -> str:
             f"{who} spans {across} on the bias, and {usable} of the width can be cut: take wider "
             "cloth or narrower panels, or say joined: yes if it may have a seam"
         )
-    return f"{who} is {across} wide, and {usable} of the width can be cut: take more panels, or say joined: yes if it may have a seam"
+    return (
+        f"{who} is {across} wide, and {usable} of the width can be cut: take more panels, or say "
+        "joined: yes if it may have a seam"
+    )
 
 
 def lay_says(bought: Bought, units: System) -> list[str]:

@@ -1,4 +1,4 @@
-"""Pieces longer than their cloth is wide, where they may have a seam: cut in parts, and bought so."""
+"""Pieces longer than their cloth is wide that may have a seam: cut in parts, and bought so."""
 
 from __future__ import annotations
 
