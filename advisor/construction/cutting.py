@@ -104,8 +104,8 @@ def _in_parts(cut: Cut, usable: float) -> Cut:
         return cut
     parts = math.ceil((long - seams) / (usable - seams) - 1e-9)
     each = (long - seams) / parts + seams
-    size = {"width": each} if cut.width == long else {"height": each}
-    return replace(cut, number=cut.number * parts, parts=parts, **size)
+    wide, high = (each, cut.height) if cut.width == long else (cut.width, each)
+    return replace(cut, number=cut.number * parts, parts=parts, width=wide, height=high)
 
 
 def _whole(piece: Piece, usable: float, *, raw: bool) -> tuple[Cut, ...]:

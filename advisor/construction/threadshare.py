@@ -4,8 +4,8 @@ What a place advises of fibre and size is often more than one thread. Of those t
 one is picked that most places of the same colour advise too, then one that she has on her rack,
 then the one that most of them would pick by themselves. A reel is bought for no place that takes
 another one of hardly another thickness without passing a guard. Where she says how near is near
-enough, cloths of like colours are sewn with one thread; else those that nobody tells apart. Sheet, order, strength and shopping then
-read the same pick.
+enough, cloths of like colours are sewn with one thread; else those that nobody tells apart. Sheet,
+order, strength and shopping then read the same pick.
 """
 
 from __future__ import annotations

@@ -1,4 +1,4 @@
-"""A length that stands once for a place and once for its piece, and layers of which some are cut."""
+"""A length said for a place and again for its piece, and layers of which only some are cut."""
 
 from __future__ import annotations
 
