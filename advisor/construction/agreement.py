@@ -25,6 +25,7 @@ from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, num
 from advisor.construction.liningease import tight_across
 from advisor.construction.liningroom import too_wide_a_lining
 from advisor.construction.needlessgap import needless_gap
+from advisor.construction.nostrip import no_strip
 from advisor.construction.openinglength import slit_past_its_piece
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.pipedstrip import too_narrow_for_its_cord
@@ -80,6 +81,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += too_wide_a_lining(garment, knowledge)
     found += tight_across(garment, knowledge)
     found += _unused(garment, knowledge)
+    found += no_strip(garment, knowledge)
     found += said_twice(garment, knowledge)
     found += drawn_into_a_waist(garment, knowledge)
     found += pocket_at_a_zip(garment)

@@ -56,3 +56,43 @@ def test_two_layers_ask_for_two_pieces() -> None:
     """One petticoat is cut and two layers are sewn in; folded double it is two."""
     assert "2 layers of net, and petticoat gives 1" in checks(layers=2)["layers"][0]
     assert "layers" not in checks(layers=2, more=", doubled: yes")
+
+
+VEST = """\
+garment: Osier vest
+fabrics:
+  twill: {fabric: cotton twill, width: 150 cm}
+  lawn: {fabric: cotton lawn, width: 140 cm}
+pieces:
+  - {name: vest back, fabric: twill, width: 50 cm, height: 60 cm}
+  - {name: lining back, fabric: lawn, width: 50 cm, height: 60 cm}MORE
+seams:
+  - {name: neck, layers: [twill, lawn], length: 60 cm, edge: bound}
+"""
+
+
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        ("", True),
+        ("\n  - {name: strip, fabric: lawn, width: 4 cm, height: 66 cm, grain: bias}", False),
+    ],
+)
+def test_a_strip_that_binds_is_cut_from_something(more: str, told: bool) -> None:
+    """The lining binds the neck, and of its pieces none is a strip: it would be bought short."""
+    found = [
+        each for each in read(VEST.replace("MORE", more)).checks or () if each.id == "no strip"
+    ]
+    assert told == bool(found)
+
+
+def test_a_tape_of_hooks_is_as_long_as_its_place() -> None:
+    """One piece of 45 cm; a row of single hooks on the same length is counted."""
+    hooks = "\n  - {name: HOOKS, kind: fastening, layers: [twill, {notion: NOTION}], length: 45 cm}"
+    text = VEST.replace("MORE", "") + hooks.strip("\n").replace("HOOKS", "back hooks") + "\n"
+    tape, row = (
+        next(need for need in read(text.replace("NOTION", name)).kit or () if name in need.item)
+        for name in ("hook-and-eye tape", "hook and eye")
+    )
+    assert ((1, 450.0),) == tape.cut_mm
+    assert not row.cut_mm
