@@ -99,7 +99,7 @@ def _in_parts(cut: Cut, usable: float) -> Cut:
     """A straight piece in the parts that it is joined of, with an allowance at each join."""
     piece = cut.piece
     long, seams = max(cut.width, cut.height), 2 * piece.allowance
-    shaped = piece.narrow is not None or cut.tucks or cut.ring or cut.fullness > 1
+    shaped = piece.narrow is not None or cut.tucks or cut.ring
     if not piece.joined or piece.grain == "bias" or shaped or not seams < usable < long:
         return cut
     parts = math.ceil((long - seams) / (usable - seams) - 1e-9)
@@ -123,7 +123,8 @@ def _whole(piece: Piece, usable: float, *, raw: bool) -> tuple[Cut, ...]:
         if piece.fullness > 1:
             edge = piece.width
             room = _room(piece, high, usable)
-            row = table.panels(edge, piece.fullness, room, piece.allowance, piece.number)
+            said = None if piece.joined else piece.number
+            row = table.panels(edge, piece.fullness, room, piece.allowance, said)
             wide, number = row.panel_width, row.number
         else:
             wide += 2 * piece.allowance

@@ -114,3 +114,18 @@ def test_what_may_have_no_seam_is_refused_with_what_would_do() -> None:
     text = DRESS.replace("GRAIN, joined: yes", "lengthwise")
     with pytest.raises(InputError, match="joined: yes"):
         garment_of(parse_yaml(text, "dress.yaml"), known())
+
+
+def test_a_ruffle_that_may_be_joined_is_cut_in_as_many_panels_as_it_takes() -> None:
+    """8 m of net in 147 cm each are six, though three were said to be enough."""
+    text = (
+        "garment: Pilot skirt\nfabrics: {net: {fabric: nylon tulle, width: 150 cm}}\n"
+        "pieces: [{name: ruffle, fabric: net, finished width: 2 m, finished height: 10 cm, "
+        "fullness: 4, number: 3JOINED}]\n"
+        "seams: [{name: ruffle, layers: [net, {use: net, fullness: 4}], length: 2 m}]\n"
+    )
+    (row,) = read(text.replace("JOINED", ", joined: yes")).cut or ()
+    assert row.number == 6
+    assert row.number * (row.width_mm - 30) == pytest.approx(8000, abs=1)
+    with pytest.raises(InputError, match="joined: yes"):
+        garment_of(parse_yaml(text.replace("JOINED", ""), "skirt.yaml"), known())
