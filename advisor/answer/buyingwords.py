@@ -12,6 +12,7 @@ from advisor.answer.model.making import ToldCloth
 from advisor.answer.teller import Teller
 from advisor.construction.clothlist import Bought
 from advisor.construction.cutting import Cut
+from advisor.craft import lying
 from advisor.craft.checks import TooWideError
 from advisor.craft.cloth import US_STEP_MM, Estimate
 from advisor.craft.skins import SQUARE_FOOT
@@ -120,7 +121,10 @@ def too_wide_text(error: TooWideError, units: System) -> str:
             f"{who} spans {across} on the bias, and {usable} of the width can be cut: take wider "
             "cloth or narrower panels, or say joined: yes if it may have a seam"
         )
-    return f"{who} is {across} wide, and {usable} of the width can be cut: take more panels"
+    return (
+        f"{who} is {across} wide, and {usable} of the width can be cut: take more panels, or say "
+        "joined: yes if it may have a seam"
+    )
 
 
 def lay_says(bought: Bought, units: System) -> list[str]:
@@ -138,6 +142,7 @@ def lay_says(bought: Bought, units: System) -> list[str]:
         each = f", for each of {bought.rows} rows of matched pieces" if bought.rows > 1 else ""
         shop = "the shop cuts anywhere in the pattern"
         says.append(f"One repeat of {repeat} is in it{each}, for {shop}.")
+    says += _pieced_says(bought)
     if bought.folded:
         says.append("Folded along its length, odd pieces on the fold.")
     if bought.open_buy is not None:
@@ -152,6 +157,22 @@ def lay_says(bought: Bought, units: System) -> list[str]:
             f"If it shrinks across as well, {_buy(bought.if_across, units)}: measure a washed "
             "square both ways before you buy."
         )
+    return says
+
+
+def _pieced_says(bought: Bought) -> list[str]:
+    """Which panels on the bias are put together, and how."""
+    pieced = dict.fromkeys((bought.cuts[lies.piece].name, lies.way) for lies in bought.laid)
+    corners = " and ".join(name for name, way in pieced if way == lying.CORNER)
+    parts = " and ".join(name for name, way in pieced if way == lying.PART)
+    says = []
+    if corners:
+        says.append(
+            f"Two corners of {corners} reach past the cloth on the bias: cut them apart, and join "
+            "them on along the grain."
+        )
+    if parts:
+        says.append(f"The parts of {parts} are joined across.")
     return says
 
 

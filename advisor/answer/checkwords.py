@@ -17,6 +17,8 @@ _AND_SO = {
     "both edges": "write that fullness here, or the narrow end of the piece where it is shaped",
     "width": "the finished width of the piece is that of the whole place, and its number says in "
     "how many panels it is cut",
+    "band": "one of the two is a slip, unless it is stretched to its edge",
+    "drawn up": "write the same length in both",
     "lining width": "lay what is over in darts or soft pleats, as a place of their own",
     "lining ease": "a woven lining gives less than its shell; cut it wider by a soft pleat "
     "at centre back, or every reach of the arms tears it",

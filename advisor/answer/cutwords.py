@@ -38,7 +38,7 @@ def told_cut(note: CutNote, teller: Teller) -> ToldCut:
         number=cut.number,
         width_mm=round(cut.width, 1),
         height_mm=round(cut.height, 1),
-        reckoned=not piece.cut or bool(note.shape),
+        reckoned=not piece.cut or bool(note.shape) or cut.parts > 1,
         shape=note.shape,
         of="tiers" if piece.tiers is not None else note.shape,
         fullness=cut.fullness,
@@ -96,6 +96,8 @@ def size_text(note: CutNote, units: System) -> str:
         each = ", each" if cut.number > 1 else ""
         return f"{cut.number} × {word}{each} from a piece of {wide} × {long}"
     text = f"{cut.number} of {wide} wide × {long} long"
+    if cut.parts > 1:
+        text += f", {cut.parts} joined into one of {show_size(cut.whole, units)}"
     if cut.piece.doubled:
         text += ", to be folded double"
     if cut.edge is not None:

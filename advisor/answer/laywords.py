@@ -15,6 +15,8 @@ _WAYS = {
     lying.ROW: "head to tail",
     lying.FOLD: "half of it, on the fold",
     lying.BIAS: "on the bias",
+    lying.PART: "on the bias, a part of it",
+    lying.CORNER: "a corner of it, joined on along the grain",
     lying.STRIPS: "a square to cut the bias strips from",
 }
 

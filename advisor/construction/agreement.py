@@ -12,10 +12,12 @@ from collections.abc import Iterator
 from typing import Final
 
 from advisor.claims.judgement import Judgement
+from advisor.construction.bandlength import unlike_its_band
 from advisor.construction.belonging import half_of, may_belong, namesakes, too_tall
 from advisor.construction.clothlist import too_wide_in
 from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.elastics import slack
+from advisor.construction.fewlayers import too_few_layers
 from advisor.construction.fullness import fullness_of
 from advisor.construction.halves import unjoined_halves
 from advisor.construction.hemroom import deep_in_narrow, too_short_for_two
@@ -23,6 +25,7 @@ from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, num
 from advisor.construction.liningease import tight_across
 from advisor.construction.liningroom import too_wide_a_lining
 from advisor.construction.needlessgap import needless_gap
+from advisor.construction.nostrip import no_strip
 from advisor.construction.openinglength import slit_past_its_piece
 from advisor.construction.partsagree import against_its_part, unended
 from advisor.construction.pipedstrip import too_narrow_for_its_cord
@@ -52,7 +55,10 @@ from advisor.project.making import Bolt, Piece
 from advisor.project.placing import singular_words
 
 NEAR: Final = 0.05
-"""A share by which two numbers may differ and still agree (estimate)."""
+"""A share by which two numbers may differ and still agree (estimate) ..."""
+CLOSE: Final = 0.03
+"""... and by which the finished length of one edge may, said once for its place and once for its
+piece, whatever either is drawn up from (estimate)."""
 ENDS: Final = 35.0
 """What the joins of a band may take on top of its length, mm: two allowances and a little."""
 
@@ -63,9 +69,11 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found: list[Disagreement] = []
     for seam in garment.seams:
         found += _fullness(seam, garment)
+        found += too_few_layers(seam, garment)
         found += _pleats(seam, garment, knowledge)
         found += _stretched(seam, garment)
         found += _slack(seam, garment, knowledge)
+    found += unlike_its_band(garment, knowledge)
     found += _too_tall(garment)
     found += slit_past_its_piece(garment)
     found += _ring_hems(garment)
@@ -80,6 +88,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += too_wide_a_lining(garment, knowledge)
     found += tight_across(garment, knowledge)
     found += _unused(garment, knowledge)
+    found += no_strip(garment, knowledge)
     found += said_twice(garment, knowledge)
     found += drawn_into_a_waist(garment, knowledge)
     found += told_once_more(garment)
@@ -96,8 +105,8 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     return found
 
 
-def _far(one: float, other: float) -> bool:
-    return abs(one - other) > NEAR * max(abs(one), abs(other))
+def _far(one: float, other: float, share: float = NEAR) -> bool:
+    return abs(one - other) > share * max(abs(one), abs(other))
 
 
 def _full_pieces(use: Use, garment: Garment) -> list[Piece]:
@@ -148,6 +157,7 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
         yield from _at_both_edges(seam, use, piece, other)
         return
     if not _far(asks, gives) and not wrong:
+        yield from _drawn_to(seam, use, piece)
         return
     ratio, number = not _far(use.fullness, piece.fullness), piece.number or 1
     meant = (asks, *(hem.value for hem in hems))
@@ -169,6 +179,14 @@ def _compared(seam: Seam, use: Use, piece: Piece, garment: Garment) -> Iterator[
         cloth=use.cloth,
         together=(piece.width, number, _panels(piece, garment)) if each else None,
     )
+
+
+def _drawn_to(seam: Seam, use: Use, piece: Piece) -> Iterator[Disagreement]:
+    """The length of an edge against that to which its piece is said to be drawn up."""
+    if not _far(use.fullness, piece.fullness) and _far(_along(seam), piece.width, CLOSE):
+        long = Figure(f"{seam.name} is said to be", _along(seam))
+        drawn = Figure(f"the piece {piece.name} is drawn up to", piece.width)
+        yield Disagreement("drawn up", seam.name, (long, drawn), cloth=use.cloth)
 
 
 def _flares(hem: Seam) -> bool:

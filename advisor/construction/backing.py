@@ -3,7 +3,8 @@
 A place that holds the interfacing is named after the piece that is backed there: the facing, the
 collar, the waistband. Of a piece that makes both layers of a place, as upper and under collar, one
 in two is backed; of a facing, and of a band that is folded, each is. A canvas lies on the front and
-not on its facing; what is quilted is backed all over. Shape and size are the piece's own, so the
+not on its facing; what is quilted is backed all over, once between its layers, and as roomy as they
+are cut (`roomy`). Shape and size are the piece's own, so the
 lay is a little too long rather than too short; but a canvas is as long as its place says, where
 that is a backing of its own and shorter than the piece (`common-practice`).
 """
@@ -14,7 +15,9 @@ import math
 from dataclasses import dataclass, replace
 from typing import Final
 
+from advisor.construction.belonging import half_of
 from advisor.construction.notionlist import QUILTING
+from advisor.construction.roomy import roomy
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.project.bindings import strip_of
@@ -78,7 +81,7 @@ def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> li
     cloths -= {strip_of(seam, garment)} if seam.place == BOUND and len(cloths) > 1 else set()
     cloths = {c for c in cloths if not _ruled_out(name, c, garment, knowledge)} or cloths
     if seam.place == QUILTING:
-        return [piece for piece in garment.plan.pieces if piece.cloth in cloths]
+        return _between(seam, cloths, garment)
     fronts = knowledge.entries[garment.cloths[name].entry].kind == CANVAS
     where -= {FACING} if fronts else set()
     pieces = garment.plan.pieces
@@ -92,6 +95,15 @@ def _backed(seam: Seam, name: str, garment: Garment, knowledge: Knowledge) -> li
     faced = [piece for piece in best if FACING in singular_words(piece.name)]
     once = sum(use.cloth == name for use in seam.uses) == 1
     return faced if faced and once else best  # a layer that is there once backs one side of an edge
+
+
+def _between(seam: Seam, cloths: set[str], garment: Garment) -> list[Piece]:
+    """The pieces of the first cloth of a quilting that has any; those behind are as large."""
+    for cloth in (one for one in seam.cloths() if one in cloths):
+        ours = half_of(seam, [piece for piece in garment.plan.pieces if piece.cloth == cloth])
+        if ours:
+            return [roomy(piece, garment) for piece in ours]
+    return []
 
 
 def _alike(
@@ -120,7 +132,9 @@ def _number(piece: Piece, seam: Seam, name: str) -> int:
     cut = piece.number or 1
     plies = sum(use.cloth == piece.cloth for use in seam.uses)
     rows = sum(use.cloth == name for use in seam.uses)
-    each = seam.facts.get("edge") == "folded" or seam.place == QUILTING
+    if seam.place == QUILTING:
+        return cut * rows
+    each = seam.facts.get("edge") == "folded"
     each = each or bool({FACING, HALF} & set(singular_words(piece.name)))
     if each or plies < 2 or cut < 2 * seam.making.times:
         return cut

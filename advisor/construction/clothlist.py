@@ -15,7 +15,7 @@ from advisor.claims.shrinking import SHRINK
 from advisor.claims.subjects import subject_of
 from advisor.construction.backing import backing_of
 from advisor.construction.bulk import picked
-from advisor.construction.cutting import Cut, cuts_of, on_cloth
+from advisor.construction.cutting import Cut, all_on_cloth, cuts_of, on_cloth
 from advisor.construction.finishing import allowance_of
 from advisor.construction.headtotail import head_to_tail
 from advisor.construction.hemroom import with_both_turns
@@ -165,10 +165,10 @@ def _bought(
         cuts = _cuts(pieces, sold, is_net(cloth, knowledge))
         if knowledge.entries[cloth.entry].structure == SKIN:
             return _skins(bare, cuts)
-        opened = lay.estimate([on_cloth(cut) for cut in cuts], sold)
+        opened = lay.estimate(all_on_cloth(cuts), sold)
         if bare.places and (rows := rows_of(cuts, opened)) > 1:
             bare, sold = replace(bare, rows=rows), with_rows(sold, rows)
-            opened = lay.estimate([on_cloth(cut) for cut in cuts], sold)
+            opened = lay.estimate(all_on_cloth(cuts), sold)
     except TooWideError as error:
         return replace(bare, wrong=str(error), too_wide=error)
     except ValueError as error:
@@ -195,7 +195,7 @@ def _bought(
         if_across=_if_across(pieces, sold, found, cloth, judgement, knowledge),
         cuts=cuts,
         usable=sold.usable_mm,
-        laid=lying(found.laid, [on_cloth(cut) for cut in cuts]),
+        laid=lying(found.laid, all_on_cloth(cuts)),
     )
 
 
@@ -275,7 +275,7 @@ def _on_fold(
     if any(cut.piece.matched or cut.piece.grain == "bias" for cut in cuts):
         return None
     try:
-        return lay.estimate([on_cloth(cut) for cut in cuts], sold, folded=True)
+        return lay.estimate(all_on_cloth(cuts), sold, folded=True)
     except TooWideError:
         return None
 
@@ -296,7 +296,7 @@ def _if_across(
     narrower = replace(sold, shrinks_wide=share)
     try:
         cuts = _cuts(pieces, narrower, is_net(cloth, knowledge))
-        again = lay.estimate([on_cloth(cut) for cut in cuts], narrower)
+        again = lay.estimate(all_on_cloth(cuts), narrower)
     except ValueError:
         return None
     return again if again.length_mm > found.buy_metric_mm else None

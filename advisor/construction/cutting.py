@@ -8,6 +8,7 @@ with an allowance inside its seam line, a hem outside, and an allowance at each 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -15,7 +16,9 @@ from advisor.craft import cloth as lay
 from advisor.craft import fullness as table
 from advisor.craft.checks import TooWideError
 from advisor.craft.laying import bias_span
+from advisor.knowledge import nouns
 from advisor.project.making import Flounce, Piece, Tucks
+from advisor.project.placing import singular_words
 
 BIAS: Final = math.sqrt(2)
 HALF, QUARTER = 0.5, 0.25
@@ -57,7 +60,8 @@ class TuckMarks:
 class Cut:
     """One kind of piece as it is cut, mm, and the finished edge that its fullness is drawn up to.
 
-    For a ring, width and height are those of the rectangle that it is cut from.
+    For a ring, width and height are those of the rectangle that it is cut from; of `parts` such
+    one piece is joined.
     """
 
     piece: Piece
@@ -69,16 +73,43 @@ class Cut:
     edge: float | None = None
     ring: Ring | None = None
     tucks: TuckMarks | None = None
+    parts: int = 1
+
+    @property
+    def whole(self) -> float:
+        """How long its parts are once they are joined, mm."""
+        seams = 2 * self.piece.allowance
+        return self.parts * (max(self.width, self.height) - seams) + seams
 
 
 def cuts_of(piece: Piece, usable: float, *, raw: bool = False) -> tuple[Cut, ...]:
     """What is cut for a piece from a cloth so wide (mm); tiers come out one by one.
 
-    A `raw` cloth, such as net, has no hem below where none is said.
+    A `raw` cloth, such as net, has no hem below where none is said. What may be joined is cut in
+    equal parts, of which none is longer than the cloth is wide.
 
     Raises:
         TooWideError: a panel is wider than the cloth.
     """
+    whole = _whole(piece, usable, raw=raw)
+    return tuple(_in_parts(cut, usable) for cut in whole)
+
+
+def _in_parts(cut: Cut, usable: float) -> Cut:
+    """A straight piece in the parts that it is joined of, with an allowance at each join."""
+    piece = cut.piece
+    long, seams = max(cut.width, cut.height), 2 * piece.allowance
+    shaped = piece.narrow is not None or cut.tucks or cut.ring
+    if not piece.joined or piece.grain == "bias" or shaped or not seams < usable < long:
+        return cut
+    parts = math.ceil((long - seams) / (usable - seams) - 1e-9)
+    each = (long - seams) / parts + seams
+    wide, high = (each, cut.height) if cut.width == long else (cut.width, each)
+    return replace(cut, number=cut.number * parts, parts=parts, width=wide, height=high)
+
+
+def _whole(piece: Piece, usable: float, *, raw: bool) -> tuple[Cut, ...]:
+    """The same before what may be joined is cut in parts."""
     if piece.flounce is not None:
         return (_rings(piece, piece.flounce, raw),)
     if piece.tiers is not None:
@@ -92,7 +123,8 @@ def cuts_of(piece: Piece, usable: float, *, raw: bool = False) -> tuple[Cut, ...
         if piece.fullness > 1:
             edge = piece.width
             room = _room(piece, high, usable)
-            row = table.panels(edge, piece.fullness, room, piece.allowance, piece.number)
+            said = None if piece.joined else piece.number
+            row = table.panels(edge, piece.fullness, room, piece.allowance, said)
             wide, number = row.panel_width, row.number
         else:
             wide += 2 * piece.allowance
@@ -110,7 +142,7 @@ def _folds_upright(piece: Piece) -> bool:
 def _upright(piece: Piece, usable: float, *, raw: bool) -> tuple[Cut, ...]:
     """The cut of such a strip: twice as wide, and as long as it is said."""
     lying = replace(piece, width=piece.height, height=piece.width)
-    (cut,) = cuts_of(lying, usable, raw=raw)
+    (cut,) = _whole(lying, usable, raw=raw)
     return (replace(cut, piece=piece, width=cut.height, height=cut.width),)
 
 
@@ -189,11 +221,32 @@ def _tiers(piece: Piece, usable: float, raw: bool) -> tuple[Cut, ...]:
     return tuple(found)
 
 
+def _is_strip(wide: float, high: float) -> bool:
+    short, long = sorted((wide, high))
+    return long >= STRIP_LONGER * short
+
+
 def is_joined(piece: Piece, wide: float, high: float) -> bool:
     """Whether a bias piece of this size is a strip that is put together of shorter ones."""
-    short, long = sorted((wide, high))
-    strip = long >= STRIP_LONGER * short and long > STRIP_WHOLE
+    strip = _is_strip(wide, high) and max(wide, high) > STRIP_WHOLE
     return piece.grain == "bias" and (piece.joined or strip)
+
+
+def all_on_cloth(cuts: Sequence[Cut]) -> list[lay.CutPiece]:
+    """All pieces as they lie on their cloth; front and back on the bias lean to opposite sides.
+
+    As a pair does: else all yarns run round the body one way, and it twists (common practice).
+    """
+    found, leans = [], dict[tuple[str, ...], int]()
+    for cut in cuts:
+        piece = on_cloth(cut)
+        halves = nouns.QUARTERS & {*(words := singular_words(cut.name))}
+        if halves and piece.bias and not _is_strip(piece.width_mm, piece.length_mm):
+            of = tuple(word for word in words if word not in halves)
+            piece = replace(piece, leans=leans.get(of, 1))
+            leans[of] = -piece.leans if piece.count % 2 else piece.leans
+        found.append(piece)
+    return found
 
 
 def on_cloth(cut: Cut) -> lay.CutPiece:
@@ -210,6 +263,7 @@ def on_cloth(cut: Cut) -> lay.CutPiece:
         matched=piece.matched,
         bias=piece.grain == "bias",
         joined=is_joined(piece, wide, high),
+        seam_mm=piece.allowance,
     )
 
 

@@ -8,7 +8,7 @@ from typing import Final
 
 from advisor.claims.combine import Verdict
 from advisor.claims.valuesets import Choice
-from advisor.construction.cutting import Cut, on_cloth
+from advisor.construction.cutting import Cut, all_on_cloth
 from advisor.craft import cloth as lay
 from advisor.knowledge.model import Entry
 
@@ -32,5 +32,5 @@ def head_to_tail(
         return None
     if way.aspect.words.index(TURNED) not in way.allowed.options():
         return None
-    turned = lay.estimate([on_cloth(cut) for cut in cuts], replace(sold, one_way=False))
+    turned = lay.estimate(all_on_cloth(cuts), replace(sold, one_way=False))
     return turned if length - turned.length_mm >= SAVES else None

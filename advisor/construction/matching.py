@@ -10,14 +10,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from advisor.construction.cutting import Cut, on_cloth
+from advisor.construction.cutting import Cut, all_on_cloth
 from advisor.craft import cloth as lay
 from advisor.craft.lying import lying
 
 
 def rows_of(cuts: Sequence[Cut], found: lay.Estimate) -> int:
     """How many rows of matched pieces lie one after the other along the cloth."""
-    laid = lying(found.laid, [on_cloth(cut) for cut in cuts])
+    laid = lying(found.laid, all_on_cloth(cuts))
     return len({round(lies.y) for lies in laid if cuts[lies.piece].piece.matched})
 
 

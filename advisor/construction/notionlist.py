@@ -49,6 +49,8 @@ QUILTING: Final = "quilting"
 """The kind of a place whose length is that of its rows, and which covers all of its cloths."""
 ONCE: Final = frozenset({"glue", "thread"})
 """Kinds of which one tube or reel does for every place."""
+HOOKED: Final = "hook"
+"""The kind of place at which hooks on a tape come in one piece, as long as their place."""
 QUARTER: Final = MM_PER_INCH / 4
 CONCEALED: Final = "concealed-zip"
 CONCEALED_TAIL: Final = 30.0
@@ -176,7 +178,7 @@ def _bought(name: str, places: list[Seam], garment: Garment, knowledge: Knowledg
         cut = tuple(
             Lengths(number, _of_zip(entry, cut_of(seam, name, entry)))
             for seam, number in zip(places, counted, strict=True)
-            if zips
+            if zips or (apart is None and seam.place == HOOKED and "length" in seam.facts)
         )
         return NotionBought(
             name,

@@ -46,10 +46,10 @@ def rack_of(garment: Garment, knowledge: Knowledge) -> tuple[Reel, ...]:
     return tuple({**named, **{plain_name(reel.name): reel for reel in listed}}.values())
 
 
-def near_of(garment: Garment, knowledge: Knowledge) -> float:
-    """How near a thread has to be to be shared; 0 where she lets none be."""
+def near_of(garment: Garment, knowledge: Knowledge) -> float | None:
+    """How near a thread has to be to be shared; 0 where she lets none be, None where unsaid."""
     said = garment.plan.kit.thread_near
-    return (knowledge.registers.mine.near or 0.0) if said is None else said
+    return knowledge.registers.mine.near if said is None else said
 
 
 def lab_of_reel(reel: Reel) -> Lab | None:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
+from advisor.construction.belonging import half_of
 from advisor.construction.cleared import QUILTING
 from advisor.project.garment import Garment
 from advisor.project.making import Piece
@@ -49,6 +50,8 @@ def _quilted(piece: Piece, garment: Garment) -> bool:
     for seam in garment.seams:
         others = set(seam.cloths()) - {piece.cloth}
         if seam.place != QUILTING or piece.cloth not in seam.cloths():
+            continue
+        if piece not in half_of(seam, [p for p in garment.plan.pieces if p.cloth == piece.cloth]):
             continue
         behind = [p for p in garment.plan.pieces if p.cloth in others]
         sizes = {(p.width, p.height) for p in behind}

@@ -4,8 +4,8 @@ What a place advises of fibre and size is often more than one thread. Of those t
 one is picked that most places of the same colour advise too, then one that she has on her rack,
 then the one that most of them would pick by themselves. A reel is bought for no place that takes
 another one of hardly another thickness without passing a guard. Where she says how near is near
-enough, cloths of like colours are sewn with one thread. Sheet, order, strength and shopping then
-read the same pick.
+enough, cloths of like colours are sewn with one thread; else those that nobody tells apart. Sheet,
+order, strength and shopping then read the same pick.
 """
 
 from __future__ import annotations
@@ -30,7 +30,7 @@ from advisor.construction.rack import (
     unsuited,
 )
 from advisor.craft import threadsize
-from advisor.craft.colour import SLIGHT, lab_of, match
+from advisor.craft.colour import SLIGHT, UNSEEN, lab_of, match
 from advisor.craft.sharing import Thread as Candidate
 from advisor.craft.sharing import fewest
 from advisor.knowledge.mine import Reel
@@ -98,7 +98,7 @@ def colour_of(cloth: str, judgement: Judgement) -> str:
 
 def own_colour(cloth: str, garment: Garment) -> str:
     """The colour of a cloth as the project says it, else that it has to match the cloth."""
-    return garment.cloths[cloth].colour or f"to match {cloth}"
+    return garment.cloths[cloth].colour.casefold() or f"to match {cloth}"
 
 
 def matched(cloth: str, garment: Garment) -> str:
@@ -128,7 +128,9 @@ def share_threads(
         cloth = thread_cloth(seam, garment, knowledge)
         places.setdefault(cloth, []).append(verdicts[Place("seam", seam.name)])
     reels = rack_of(garment, knowledge)
-    shades = _shades(places, reels, near_of(garment, knowledge), garment)
+    near = near_of(garment, knowledge)
+    alike, hers = (UNSEEN, ()) if near is None else (near, reels)
+    shades = _shades(places, hers, alike, garment)
     groups: dict[str, list[_Wanted]] = {}
     for cloth, sewn in places.items():
         colour = shades[cloth].colour if cloth in shades else own_colour(cloth, garment)
@@ -216,7 +218,7 @@ def _threads(one: _Wanted) -> Iterator[Thread]:
 
 def _at_hand(colour: str, reels: tuple[Reel, ...]) -> tuple[Reel, ...]:
     """Reels of hers that hardly anybody tells from a colour; by name where it is a reel's."""
-    named = tuple(reel for reel in reels if reel.name == colour)
+    named = tuple(reel for reel in reels if reel.name.casefold() == colour)
     near = (one for one in from_rack(colour, reels) if one.found is not None)
     return named or tuple(o.reel for o in near if o.found and o.found.difference < SLIGHT)
 

@@ -32,7 +32,8 @@ class CutPiece:
 
     `narrow_mm` is the width of the narrow end of a tapered panel; `any_grain` lets it turn a
     quarter; `matched` lets it begin only where the repeat does; `bias` lays its length at 45°;
-    `joined` lets a bias strip be put together of shorter ones.
+    `joined` lets a bias piece be put together, with `seam_mm` at each edge that is joined; `leans`
+    holds one on the bias to one side (see `strip.Box`).
     """
 
     width_mm: float
@@ -43,6 +44,8 @@ class CutPiece:
     matched: bool = False
     bias: bool = False
     joined: bool = False
+    seam_mm: float = 0.0
+    leans: int = 0
 
     def __post_init__(self) -> None:
         checks.above("piece width", self.width_mm)
@@ -64,8 +67,23 @@ class CutPiece:
     def across_mm(self) -> float:
         """What it reaches across the cloth, the better way where it may turn."""
         if self.bias:
-            return 0.0 if self.joined else laying.bias_span(self.width_mm, self.length_mm)
+            return laying.bias_span(self.width_mm, self.length_mm)
         return min(self.width_mm, self.length_mm) if self.turns else self.width_mm
+
+    @property
+    def is_strips(self) -> bool:
+        """Whether it may be cut as bias strips of its width, which are joined."""
+        narrow = min(self.width_mm, self.length_mm)
+        return self.bias and self.joined and narrow <= laying.STRIP_WIDE
+
+    def reaches(self, usable: float) -> float:
+        """What it reaches at least across so much cloth, joined if it may be."""
+        if not self.joined:
+            return self.across_mm
+        narrow = min(self.width_mm, self.length_mm)
+        if self.is_strips or laying.in_parts(self.width_mm, self.length_mm, self.seam_mm, usable):
+            return 0.0
+        return laying.bias_span(narrow, 2 * self.seam_mm)
 
     @property
     def turns(self) -> bool:
@@ -181,20 +199,21 @@ def estimate(pieces: Sequence[CutPiece], cloth: BoughtCloth, *, folded: bool = F
 
 def refuse_too_wide(piece: CutPiece, usable: float) -> None:
     """Raise TooWideError for a piece that reaches further than so many mm."""
-    if piece.across_mm > usable * (1 + 1e-9):
-        raise checks.TooWideError(piece.across_mm, usable, piece.bias)
+    across = piece.reaches(usable)
+    if across > usable * (1 + 1e-9):
+        raise checks.TooWideError(across, usable, piece.bias)
 
 
 def least(pieces: Sequence[CutPiece], cloth: BoughtCloth) -> float:
     """The length in mm that no layout can beat: the longest piece, or the area over the width."""
     area = sum(piece.area_mm2 * piece.count for piece in pieces)
-    longest = max(_shortest_reach(piece) for piece in pieces)
+    longest = max(_shortest_reach(piece, cloth) for piece in pieces)
     return max(longest, area / cloth.usable_mm)
 
 
-def _shortest_reach(piece: CutPiece) -> float:
+def _shortest_reach(piece: CutPiece, cloth: BoughtCloth) -> float:
     if piece.bias:
-        return piece.across_mm
+        return piece.reaches(cloth.usable_mm)
     return min(piece.width_mm, piece.length_mm) if piece.turns else piece.length_mm
 
 
@@ -233,12 +252,13 @@ def _best(kinds: list[tuple[int, _Ways]], across: float) -> Laid:
 def _ways(piece: CutPiece, cloth: BoughtCloth, across: float) -> _Ways:
     """Every reading of a kind of piece as boxes that fit a strip so wide."""
     wide, long, count = piece.width_mm, piece.length_mm, piece.count
-    if piece.bias and piece.joined:
+    if piece.is_strips:
         strip = max(wide, long) * count, min(wide, long)
         side = min(strip_square(*strip), across - SAME_MM)
-        return [[Box(side, strip_length(*strip, side))]]
+        strips = [Box(side, strip_length(*strip, side))]
+        return [strips, _on_the_bias(piece, across)] if piece.across_mm <= across else [strips]
     if piece.bias:
-        return [_on_the_bias(wide, long, count)]
+        return [_on_the_bias(piece, across)]
     step = cloth.step_mm if piece.matched else 0.0
     ways = [[Box(wide, long, turns=piece.turns, step=step)] * count]
     if piece.narrow_mm is not None and not cloth.one_way:
@@ -249,10 +269,14 @@ def _ways(piece: CutPiece, cloth: BoughtCloth, across: float) -> _Ways:
     return ways
 
 
-def _on_the_bias(wide: float, long: float, count: int) -> list[Box]:
+def _on_the_bias(piece: CutPiece, across: float) -> list[Box]:
     """Pieces on the bias, a pair of them left and right: one leans to each side, or it twists."""
-    pairs = [Box(wide, long, slanted=True, leans=leans) for leans in (1, -1)] * (count // 2)
-    return pairs + [Box(wide, long, slanted=True)] * (count % 2)
+    boxes = [Box(piece.width_mm, piece.length_mm, slanted=True)]
+    if piece.joined:
+        parts = laying.in_parts(piece.width_mm, piece.length_mm, piece.seam_mm, across)
+        boxes = parts or boxes
+    sides = [*(1, -1) * (piece.count // 2), *[piece.leans] * (piece.count % 2)]
+    return [replace(box, leans=side) if box.slanted else box for side in sides for box in boxes]
 
 
 def _folded(pieces: Sequence[CutPiece], cloth: BoughtCloth) -> tuple[Laid, ...]:

@@ -19,6 +19,7 @@ Outline = tuple[tuple[float, float], ...]
 SAME_MM = 0.001
 UPRIGHT, TURNED, ROW, FOLD = "upright", "turned", "head to tail", "on the fold"
 BIAS, STRIPS = "bias", "strips"
+PART, CORNER = "part on the bias", "corner"
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +34,8 @@ class Lies:
         across: how far they reach across the cloth.
         along: how far they reach along it.
         way: upright, turned a quarter, in a row head to tail, half of one on the fold, on the
-            bias, or a square from which bias strips are cut.
+            bias, a square from which bias strips are cut, or of a joined piece a part on the bias
+            or a corner, each of which counts.
         folded: whether the cloth is folded there.
         outlines: the corners of each.
     """
@@ -74,7 +76,8 @@ def _assigned(laid: Laid) -> list[tuple[int, Box, PlacedBox]]:
 
 def _fits(box: Box, place: PlacedBox) -> bool:
     if box.slanted:
-        span = place.down > 0 and _near(place.width, (box.width + box.length) / 2**0.5)
+        reach = min(box.within, (box.width + box.length) / 2**0.5)
+        span = place.down > 0 and _near(place.width, reach)
         ends = {box.width / 2**0.5, box.length / 2**0.5}
         return span and any(_near(place.down, end) for end in ends)
     if place.down or (box.at_edge and place.x > SAME_MM):
@@ -111,7 +114,10 @@ def _lies(number: int, piece: CutPiece, box: Box, place: PlacedBox, laid: Laid) 
 
 def _way(piece: CutPiece, box: Box, place: PlacedBox) -> str:
     if piece.bias:
-        return BIAS if box.slanted else STRIPS
+        whole = (box.width, box.length) == (piece.width_mm, piece.length_mm)
+        if not box.slanted:
+            return STRIPS if piece.is_strips else CORNER
+        return BIAS if whole else PART
     if box.at_edge:
         return FOLD
     if piece.narrow_mm is not None and box.width > piece.width_mm + SAME_MM:
@@ -130,6 +136,10 @@ def _outlines(
     piece: CutPiece, place: PlacedBox, y: float, row: int, way: str
 ) -> tuple[Outline, ...]:
     left, right, top, low = place.x, place.x + place.width, y, y + place.length
+    if place.down and place.length > place.width + SAME_MM:
+        return (_cut_off(place, y),)
+    if way == CORNER:
+        return (((left, top), (right, (top + low) / 2), (left, low)),)
     if place.down:
         over = place.width - place.down
         corners = (left + over, top), (right, top + place.down), (left + place.down, low)
@@ -146,3 +156,18 @@ def _outlines(
         (a, b), (c, d) = ends if i % 2 else ends[::-1]
         found.append(((a, top), (b, top), (d, low), (c, low)))
     return tuple(found)
+
+
+def _cut_off(place: PlacedBox, y: float) -> Outline:
+    """The corners of a piece on the bias that is cut off at both edges of what it may reach."""
+    left, right, low, down = place.x, place.x + place.width, y + place.length, place.down
+    off = (place.length - place.width) / 2
+    first, last = right - (down - off), left + (down - off)
+    return (
+        (first, y),
+        (right, y + down - off),
+        (right, y + down + off),
+        (last, low),
+        (left, low - down + off),
+        (left, low - down - off),
+    )

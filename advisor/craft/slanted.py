@@ -70,6 +70,8 @@ def _item(box: Box, across: int) -> _SlantedItem:
         one, other = math.ceil(wide * ROOT2), math.ceil(long * ROOT2)
         both_ways = ((1, (span, span, one, other)), (-1, (span, span, other, one)))
         ways = {way for leans, way in both_ways if box.leans in (0, leans)}
+        if box.within < math.inf:
+            ways = {(min(way[0], across), *way[1:]) for way in ways}
     else:
         both = wide + long
         ways = {(wide, long, both, both)}

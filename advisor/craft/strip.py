@@ -38,7 +38,8 @@ class Box:
 
     `turns` lets it lie either way; `step` lets it begin only at multiples of that length;
     `at_edge` keeps it at the left edge of the strip, where a cloth is folded; `slanted` lays its
-    length at 45° (see `slanted`), and `leans` says to which side, 1 or -1; 0 to either.
+    length at 45° (see `slanted`), and `leans` says to which side, 1 or -1; 0 to either; `within` is
+    how far it may reach across, where its two furthest corners are cut off along the grain.
     """
 
     width: float
@@ -48,6 +49,7 @@ class Box:
     at_edge: bool = False
     slanted: bool = False
     leans: int = 0
+    within: float = math.inf
 
 
 @dataclass(frozen=True, slots=True)

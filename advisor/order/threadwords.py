@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from advisor.construction.threadshare import matched, seen_of
+from advisor.construction.threadshare import matched, own_colour, seen_of
 
 if TYPE_CHECKING:
     from advisor.claims.judgement import Judgement
@@ -21,7 +21,7 @@ def colour_words(first: str, judgement: Judgement) -> str:
 def colour_of(first: str, judgement: Judgement) -> str:
     """The first cloth of the garment that has the colour of the thread of this one."""
     shade, garment = judgement.shades.get(first), judgement.garment
-    colour = shade.colour if shade else garment.cloths[first].colour
+    colour = shade.colour if shade else own_colour(first, garment)
     firsts = {seen_of(seam, seam.cloths(), garment) for seam in garment.seams if seam.cloths()}
-    alike = [n for n in firsts if colour and garment.cloths[n].colour == colour]
+    alike = [n for n in firsts if own_colour(n, garment) == colour]
     return min(alike, default=first)  # as the list of thread has it first

@@ -144,7 +144,7 @@ class Piece:
         number: how many; None where the panels are still to be counted.
         hem: what is turned up below; None where nobody says it.
         narrow: the width of the narrow end of a tapered panel.
-        joined: whether a bias piece may be put together of shorter ones.
+        joined: whether it may be put together of shorter ones, where its cloth asks for it.
         own: whether she says its allowance herself.
         doubled: whether it is folded double along its length, as a ruffle of two layers.
     """

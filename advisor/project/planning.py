@@ -203,13 +203,16 @@ class _PlanReader:
         across = panel_width(piece)
         if piece.grain == "any":
             across = min(across, piece.height)
-        if across > usable * (1 + 1e-9) and piece.grain not in ("crosswise", "bias"):
+        plain = piece.narrow is None and piece.tucks is None
+        along = piece.grain in ("crosswise", "bias") or (piece.joined and plain)
+        if across > usable * (1 + 1e-9) and not along:
             key = "width" if piece.cut else "finished width"
             ask.deny(
                 key,
                 f"the piece {shown(piece.name)} is {across:.5g} mm wide as cut: wider "
                 f"than the cloth {shown(piece.cloth)}",
-                f"at most {usable:.5g} mm, or more panels (number:)",
+                f"at most {usable:.5g} mm, or more panels (number:)"
+                f"{', or joined: yes where it may have a seam' if plain else ''}",
             )
             return None
         return piece

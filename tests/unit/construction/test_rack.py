@@ -115,7 +115,7 @@ def test_she_sets_how_near_a_shared_thread_is(near: str, colours: int) -> None:
 
 def test_a_shared_thread_is_threaded_once() -> None:
     """The order of work changes the thread once less, and its price falls by that much."""
-    apart = judged(SEAMS, HEAD).garment
+    apart = judged(f"{SEAMS}kit: {{thread near: 0}}", HEAD).garment
     near = judged(f"{SEAMS}kit: {{thread near: 2}}", HEAD).garment
     two, one = (order_of(advise(garment, known()), known()) for garment in (apart, near))
     assert 3.0 == two.plan.cost - one.plan.cost

@@ -20,6 +20,7 @@ units: UNITS
 fabrics:
   tweed: {fabric: wool tweed, fibres: {wool: 100}, width: 150 cm}
   nappa: {fabric: sheep nappa}
+  lawn: {fabric: cotton lawn}
 seams:
   - {name: yoke, layers: [tweed, nappa], length: 26 cm, times: 2}
 """
@@ -149,6 +150,18 @@ def test_what_is_quilted_is_backed_all_over() -> None:
     judgement = judged(seam, HEAD.replace("UNITS", "metric"))
     (wadding,) = notions_to_buy(judgement.garment, known())
     assert wadding.least is None
+
+
+def test_wadding_lies_once_between_its_layers_and_is_as_roomy_as_they() -> None:
+    """One back for shell and lining, 3 cm larger all round; a plain front has none."""
+    pieces = cut("back") + cut("lining back").replace("tweed", "lawn") + cut("front", number=2)
+    layers = "[tweed, {notion: wadding}, lawn]"
+    seam = f"  - {{name: back quilting, kind: quilting, layers: {layers}, length: 9 m}}\n"
+    rows = bought(seam, pieces)
+    assert [("back", 1)] == [(one.name, one.number) for one in rows["wadding"][0].cuts]
+    (wad,) = rows["wadding"][0].cuts
+    (back,) = [one for one in rows["tweed"][0].cuts if one.name == "back"]
+    assert (back.width, back.height) == (wad.width, wad.height)
 
 
 def test_what_no_piece_is_called_after_is_said_to_be_missing() -> None:

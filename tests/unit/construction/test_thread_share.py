@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
+
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
 from advisor.construction.rack import SIZE
+from advisor.construction.threadshare import colour_of
 from advisor.decide.evaluate import judge
 from tests.unit.construction.build_cases import garment, known
 
@@ -50,3 +53,27 @@ def test_a_thread_that_is_another_one_stays_another_reel() -> None:
     found = sizes("name: flounce, layers: [chiffon, chiffon], length: 90 cm")
     assert found["flounce"].pick is not None
     assert found["flounce"].pick < 30.0 == found["side"].pick
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "alike"),
+    [
+        ("navy", "Navy", True),
+        ("#1b2a4a", "#1B2A4B", True),
+        ("#000", "#000000", True),
+        ("#1b2a4a", "#5b5a45", False),
+        ("navy", "black", False),
+    ],
+)
+def test_colours_that_nobody_tells_apart_are_one_thread(one: str, other: str, alike: bool) -> None:
+    """Letters, codes of three digits and a step of a screen's code make no second reel.
+
+    She may forbid it: with `thread near: 0` each code has its own.
+    """
+    made = HEAD.replace('"#5b5a45"', f'"{one}"').replace('"#4d4a3a"', f'"{other}"')
+    lined = "  - {name: lining side, layers: [lining, lining], length: 40 cm}\n"
+    judged = judge(garment(lined, made), known())
+    assert alike == (len({colour_of(name, judged) for name in ("tweed", "lining")}) == 1)
+    strict = judge(garment(lined, f"kit: {{thread near: 0}}\n{made}"), known())
+    apart = len({colour_of(name, strict) for name in ("tweed", "lining")}) == 2
+    assert apart == (one.casefold() != other.casefold())
