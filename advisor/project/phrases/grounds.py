@@ -90,6 +90,8 @@ class Names:
                     and _is_head(name.words, words, named)
                 )
             ]
+            heads = [name for name in found if not name.cloth]
+            found = [n for n in found if not any(self._within(n, head, words) for head in heads)]
         return max(found, key=lambda name: self._key(name, words)) if found else None
 
     def _taken(self, name: Name, words: list[str]) -> bool:
@@ -108,6 +110,19 @@ class Names:
             and behind not in self.weak
             for word, behind in pairwise(words)
         )
+
+    def _within(self, cloth: Name, notion: Name, words: list[str]) -> bool:
+        """Whether a cloth's name only lends a word to a notion's: "cotton twill tape" is no twill,
+        and "velvet piping cord" no velvet cord.
+        """
+        own, said = set(cloth.words) - self.weak, set(notion.words)
+        if not cloth.cloth or not own & said:
+            return False
+        if own <= said and notion.words[-1] not in own:
+            return len(said) > 1
+        at = sorted(words.index(word) for word in cloth.words)
+        between = {*words[at[0] : at[-1]]} - set(cloth.words)
+        return bool(between) and between <= said
 
     def rivals(self, grounds: Grounds) -> tuple[str, ...]:
         """Other cloths whose name the same words hold as well, sharing some with the one taken."""
@@ -304,6 +319,16 @@ def find_grounds(words: list[str], knowledge: Knowledge) -> Grounds | None:
     said = frozenset(word for name in more for word in name.words)
     rest = tuple(word for word in left if word not in said)
     return Grounds(entry, tuple(sorted({*laid, *also})), (*used, *said.difference(used)), rest)
+
+
+def head_last(text: str, knowledge: Knowledge) -> str:
+    """The words of a list, which names the thing first: "zip, metal" is a metal zip."""
+    parts = [part for part in text.split(",") if part.strip()]
+    if len(parts) < 2:
+        return text
+    turned = " ".join(reversed(parts))
+    found = find_grounds(words_of(turned), knowledge)
+    return text if found is None or knowledge.kind_of(found.entry) == "cloth" else turned
 
 
 def _primary(found: list[str], knowledge: Knowledge) -> str:
