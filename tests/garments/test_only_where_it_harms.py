@@ -208,3 +208,15 @@ def test_sheet_and_label_press_alike() -> None:
         whole["press.moisture"],
         whole["care.iron"],
     )
+
+
+def test_no_dye_is_fixed_where_nothing_is_washed() -> None:
+    """What salt and vinegar do not do is told of a cloth that is washed before it is cut."""
+    shawl = (
+        "garment: Ferry shawl\nfabrics:\n  shell: CLOTH\nseams:\n  - {name: hem, layers: [shell]}\n"
+    )
+    fixed = [
+        any("vinegar" in caution.text for caution in told(shawl.replace("CLOTH", cloth)).cautions)
+        for cloth in ("cotton denim", "merino jersey")
+    ]
+    assert [True, False] == fixed

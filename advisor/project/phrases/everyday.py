@@ -43,7 +43,7 @@ PATTERNS = words_in(
     "embossed"
 )
 USES = words_in(
-    "pocket pockets pocketbag front fronts chest "
+    "jacketing jacketings pocket pockets pocketbag front fronts chest "
     "poncho ponchos fly flysheet hamam hammam "
     "bath towel kilt hooded grandad picnic baselayer necktie neckties "
     "overcoat waistcoat cardigan hoodie hoody sweatpants jogger joggers tracksuit polo leotard "

@@ -332,7 +332,12 @@ def head_last(text: str, knowledge: Knowledge) -> str:
 
 
 def _primary(found: list[str], knowledge: Knowledge) -> str:
-    """Whose advice is followed: a make before a ground, the longer name before the shorter."""
+    """Whose advice is followed: a make before a ground, the longer name before the shorter.
+
+    A notion whose name is the longest stays one: of foam shoulder pads the foam is no cloth.
+    """
+    if knowledge.kind_of(found[0]) != "cloth":
+        return found[0]
     making = [i for i in found if i in _PUCKERED or knowledge.entries[i].family in LAID_FIRST]
     grounds = [id_ for id_ in found if id_ not in _FIGURING]
     return (making or grounds or found)[0]

@@ -13,6 +13,8 @@ _JOINED = re.compile(r"(?<![a-z\d])(\d+(?:\.\d+)?%?)(?=[a-z]{3,})")
 _PERCENT = re.compile(r"(\d)\s*(?:%|(?:pct|per\s?cents?)\b)")
 _LONG_ENOUGH = 4
 _NO_PLURAL = ("ss", "us", "is")
+_ONE = {"zipper": "zip"}
+"""Words that are the same in every name."""
 _ES = ("ches", "shes", "xes")
 
 
@@ -37,10 +39,10 @@ def singular(word: str) -> str:
     """A word without the s of its plural or owner; what has none loses it on both sides alike."""
     word = word.removesuffix("'s")
     if len(word) < _LONG_ENOUGH or not word.endswith("s") or word.endswith(_NO_PLURAL):
-        return word
+        return _ONE.get(word, word)
     if word.endswith("ies") and not word.endswith("ties"):  # peonies, and no neckties
         return f"{word[:-3]}y"
-    return word[:-2] if word.endswith(_ES) else word[:-1]
+    return word[:-2] if word.endswith(_ES) else _ONE.get(word[:-1], word[:-1])
 
 
 def singulars(words: frozenset[str]) -> frozenset[str]:

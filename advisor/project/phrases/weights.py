@@ -32,7 +32,7 @@ _RUNNING = re.compile(
 _ASIDE = re.compile(
     rf"(?<![\w.])(?:super\s*\d+\s*'?s?\b"
     rf"|{_NUMBER}\s*-?\s*(?:cm|inch(?:es)?|in|m|met(?:re|er)s?|yds?|yards?)\b(?:\s*wide|\s*width)?"
-    rf"|{_NUMBER}\s*-?\s*(?:wales?|microns?|µm|den(?:ier)?|d|dtex|tex|tc|threads?(?:\s*count)?|count|ply|layers?|gauge|ne|nm|wt|mils?)\b"
+    rf"|{_NUMBER}\s*-?\s*(?:wales?|microns?|µm|den(?:ier)?|d|dtex|tex|tc|threads?(?:\s*count)?|count|ply|layers?|gauge|ne|nm|wt|mils?|holes?)\b"
     rf"|(?:tex|tkt|ticket|no|nr|size|ss)\.?\s*\d+(?:/\d+)?\b(?!\s*%)"
     rf"|{_NUMBER}w\b(?!/)|upf\s*\d+\+?|{_NUMBER}\s*-?\s*lea\b|\d\d+\s*[x×]\s*\d\d+\b"
     rf"|{_NUMBER}\s*\"|{_NUMBER}'?s\b|(?:\d+\s+)?\d+\s*/\s*\d+\s*(?:\"|in\b|inch(?:es)?\b))",

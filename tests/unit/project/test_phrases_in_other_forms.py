@@ -164,6 +164,19 @@ def test_a_stretch_cloth_of_one_fibre_and_two_shares_holds_elastane() -> None:
     assert _read("stretch silk satin 95/5").mixes == ((("silk", 95.0), ("elastane", 5.0)),)
 
 
+@pytest.mark.parametrize(
+    ("said", "notion"),
+    [
+        ("zipper, jacket, brass", "metal-zip"), ("cotton twill tape", "stay-tape"),
+        ("foam shoulder pads", "shoulder-pad"), ("velvet piping cord", "piping-cord"),
+        ("hook & eye tape", "bra-hooks"), ("dungaree clips", "buckle"),
+    ],
+)  # fmt: skip
+def test_a_notion_stays_one_beside_the_name_of_a_cloth(said: str, notion: str) -> None:
+    """A word that a cloth is called by too lies in the longer name of the notion."""
+    assert _read(said).entry == notion
+
+
 def test_many_flowers_are_a_pattern_as_one_is() -> None:
     """A plural in -ies is that of a y; neckties are no "neckty"."""
     assert _said("silk satin, peonies") == _said("silk satin, peony")
