@@ -20,7 +20,8 @@ from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.weights import take_weight
 
 _PARTS = re.compile(
-    r"(\s*[,;+&\n|]\s*|\s+[/–—x-]\s+|(?<!\S)w/\s*|\s*(?<![\w-])(?:(?:fully )?lined (?:with|in)"
+    r"(\s*[,;+&\n|]\s*|\s+[/–—-]\s+|(?<=[^\d\s])\s+x\s+(?=\D)|(?<!\S)w/\s*"
+    r"|\s*(?<![\w-])(?:(?:fully )?lined (?:with|in)"
     r"|(?:trimmed|edged|faced|underlined|interlined|overlaid) with|sewn to|next to|with|and|plus"
     r"|then|to|over|vs\.?|versus|under|underneath|beneath|behind|onto|into|on|against)(?![\w-])\s*)",
     re.IGNORECASE,
@@ -69,6 +70,8 @@ def split_cloths(text: str, knowledge: Knowledge) -> list[str]:
 
 def _tied(text: str, knowledge: Knowledge) -> str:
     """The text with the names that hold a word which parts cloths tied: "fold over elastic"."""
+    if not _PARTS.search(text):
+        return text
     if not _TIED or _TIED[0][0] is not knowledge.names:
         names = sorted((n for n in knowledge.names if _PARTS.search(n)), key=len, reverse=True)
         pattern = "|".join(re.escape(name) for name in names)

@@ -85,6 +85,8 @@ def test_what_it_says_it_took_can_be_typed_again() -> None:
         (["denim and hook and loop tape"], ["denim", "hook and loop tape"]),
         (["tweed", "satin", "lining"], ["tweed", "satin lining"]),
         (["organza behind lace"], ["lace", "organza"]),
+        (["organza x lace"], ["organza", "lace"]),
+        (["jersey 2 x 2 rib"], ["jersey 2 x 2 rib"]),
     ],
 )
 def test_words_that_part_may_stand_within_a_name(typed: list[str], cloths: list[str]) -> None:
