@@ -26,8 +26,7 @@ from advisor.project.phrase import (
     short_name,
 )
 from advisor.project.phrases.abroad import FIBRES
-from advisor.project.phrases.composition import parts_laid, possible_mixes
-from advisor.project.phrases.reading import stretching
+from advisor.project.phrases.composition import parts_laid, possible_mixes, stretching
 from advisor.project.phrases.shares import Fibres, read_shares
 from advisor.project.phrases.tokens import singular, words_of
 from advisor.units import parse

@@ -17,6 +17,7 @@ from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, decide, tell
 from advisor.order.work import order_of
 from advisor.project.load import garment_of
+from advisor.project.quick import asked_garment
 from advisor.textio.yamlfile import parse_yaml
 from advisor.writing.remedies import take_remedies
 from tests.typed import shipped
@@ -208,3 +209,17 @@ def test_sheet_and_label_press_alike() -> None:
         whole["press.moisture"],
         whole["care.iron"],
     )
+
+
+@pytest.mark.parametrize(
+    ("cloth", "prepared"),
+    [("cotton denim", "wash as it will be washed"), ("merino jersey", "steam")],
+)
+def test_no_dye_is_fixed_where_nothing_is_washed(cloth: str, prepared: str) -> None:
+    """What salt and vinegar do not do is told of a cloth that is washed before it is cut."""
+    known = shipped()
+    garment = asked_garment([cloth, "clear elastic"], known)
+    answer = tell(decide(garment, known, WHOLE), known, WHOLE)
+    picks = [v.pick for v in answer.verdicts if (v.place, v.aspect) == (cloth, "prepare.preshrink")]
+    assert picks == [prepared]
+    assert any("vinegar" in c.text for c in answer.cautions) == (prepared != "steam")

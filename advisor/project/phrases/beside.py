@@ -78,4 +78,8 @@ def names_a_knit(entry: Entry, knit: Entry) -> bool:
 
 
 def _is_ground(entry: Entry) -> bool:
-    return entry.structure == "woven" and entry.family not in {*LAID_FIRST, "piles"}
+    return (
+        entry.kind == "cloth"
+        and entry.structure == "woven"
+        and entry.family not in {*LAID_FIRST, "piles"}
+    )

@@ -20,14 +20,17 @@ from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.weights import take_weight
 
 _PARTS = re.compile(
-    r"(\s*[,;+&\n]\s*|\s+/\s+|(?<!\S)w/\s*|\s*(?<![\w-])(?:(?:fully )?lined (?:with|in)|with|and"
-    r"|over|vs\.?|versus|under|underneath|beneath|onto|into|on|against)(?![\w-])\s*)",
+    r"(\s*[,;+&\n|]\s*|\s+[/–—-]\s+|(?<=[^\d\s])\s+x\s+(?=\D)|(?<!\S)w/\s*"
+    r"|\s*(?<![\w-])(?:(?:fully )?lined (?:with|in)"
+    r"|(?:trimmed|edged|faced|underlined|interlined|overlaid) with|sewn to|next to|with|and|plus"
+    r"|then|to|over|vs\.?|versus|under|underneath|beneath|behind|onto|into|on|against)(?![\w-])\s*)",
     re.IGNORECASE,
 )
-_BELOW = frozenset({"under", "underneath", "beneath"})
+_BELOW = frozenset({"under", "underneath", "beneath", "behind"})
 _ONTO = frozenset({"over", "on", "onto", "against", *_BELOW})
 _JOINING = frozenset({"with", "w/"})
-_LISTING = frozenset({",", ";", "+"})
+_LISTING = frozenset({",", ";", "+", "|", ""})
+"""Marks between the things of a list; nothing stands for the end of a line."""
 _OPENING = frozenset({"and", "&", "a", "an", "the", "my", "some"})
 _SURFACES = frozenset(words_of(word)[0] for word in lexicon.SURFACES)
 _MOTIFS = singulars(lexicon.PATTERNS)
@@ -35,14 +38,17 @@ _MOTIFS = singulars(lexicon.PATTERNS)
 _SAID_OF_IT = singulars(lexicon.FILLERS | lexicon.QUALITIES | frozenset(lexicon.SHADES)) | _MOTIFS
 _LIKENESS = frozenset({"look", "looks", "feel", "touch", "hand", "handle", "handfeel", "effect"})
 """How what is said of a cloth ends, where it is only like another."""
+_APART = frozenset({"plus", "then", "sewn to", "next to"})
 _MOST_WORDS = 40
+_TIE = "_"
+_TIED: list[tuple[object, re.Pattern[str]]] = []
 
 
 def split_cloths(text: str, knowledge: Knowledge) -> list[str]:
     """The cloths that one argument names, the upper first; one where it names one."""
     if "unknown" in text.casefold() and "," in text and len(_PARTS.findall(text)) == 1:
         return [text]
-    first, *rest = _PARTS.split(text)
+    first, *rest = (piece.replace(_TIE, " ") for piece in _PARTS.split(_tied(text, knowledge)))
     found = [first] if first else []
     turned = False
     for between, piece in zip(rest[::2], rest[1::2], strict=True):
@@ -60,6 +66,17 @@ def split_cloths(text: str, knowledge: Knowledge) -> list[str]:
         found.append(piece)
     ordered = found[::-1] if turned and len(found) == 2 else found
     return [_opened(cloth) for cloth in ordered] if len(ordered) > 1 else ordered or [text]
+
+
+def _tied(text: str, knowledge: Knowledge) -> str:
+    """The text with the names that hold a word which parts cloths tied: "fold over elastic"."""
+    if not _PARTS.search(text):
+        return text
+    if not _TIED or _TIED[0][0] is not knowledge.names:
+        names = sorted((n for n in knowledge.names if _PARTS.search(n)), key=len, reverse=True)
+        pattern = "|".join(re.escape(name) for name in names)
+        _TIED[:] = [(knowledge.names, re.compile(rf"\b(?:{pattern})s?\b", re.IGNORECASE))]
+    return _TIED[0][1].sub(lambda name: name[0].replace(" ", _TIE), text)
 
 
 def _likens(piece: str) -> bool:
@@ -80,13 +97,17 @@ def _part_here(before: str, mark: str, after: str, knowledge: Knowledge) -> bool
     """Whether a mark parts two cloths, and not a cloth and what is said of it."""
     if _is_cloth(after, mark, knowledge) or (mark not in _LISTING and _is_cut_up(after)):
         # "black wool with a satin lining" are two; "jersey with wool" is one.
-        lined = mark.startswith(("lined", "fully")) or mark in _JOINING
+        lined = mark.endswith(" with") or mark.startswith("lined") or mark in _JOINING | _APART
         # A fibre before a comma is a cloth too; shares and weights before it are said of one.
         lined = lined or (mark in _LISTING and not any(c.isdigit() for c in before))
         named = _is_cloth(before, mark, knowledge) or _is_cut_up(before)
         return named or (lined and _has_fibre(before, knowledge))
     if mark.startswith(("lined", "fully")):
         return _has_fibre(after, knowledge)
+    if (mark in _LISTING | _APART or mark.endswith(" with")) and all(
+        _only_a_fibre(piece, knowledge) for piece in (before, after)
+    ):
+        return True
     weighed = take_weight(before)[1] is not None and take_weight(after)[1] is not None
     return weighed and _has_fibre(before, knowledge, named=True) and _has_fibre(after, knowledge)
 
@@ -169,17 +190,24 @@ def join_words(words: Sequence[str], knowledge: Knowledge) -> list[str]:
 
 def _notions_joined(words: Sequence[str], knowledge: Knowledge) -> list[str]:
     """Cloths of a word each, but for two that name a notion: "velvet satin ribbon" are two."""
+    joined: list[str] | None = None
     for at in range(len(words) - 1) if len(words) > 2 else ():
         name = " ".join(words[at : at + 2])
         grounds = find_grounds(words_of(name), knowledge)
-        if (
-            grounds is not None
-            and not grounds.left
-            and not grounds.laid
-            and knowledge.entries[grounds.entry].kind != "cloth"
-        ):
-            return [*words[:at], name, *words[at + 2 :]]
-    return list(words)
+        if grounds is None or grounds.left or grounds.laid:
+            continue
+        parted = [*words[:at], name, *words[at + 2 :]]
+        if knowledge.kind_of(grounds.entry) != "cloth":
+            return parted
+        if _entry(words[at + 1], knowledge) == grounds.entry:
+            joined = joined or parted
+    return joined or list(words)
+
+
+def _entry(word: str, knowledge: Knowledge) -> str:
+    """The cloth that a word names, as "lining" of "satin lining" names the same; "" for none."""
+    grounds = find_grounds(words_of(word), knowledge)
+    return "" if grounds is None else grounds.entry
 
 
 def _not_of(open_: Sequence[str], name: Sequence[str], knowledge: Knowledge) -> bool:
@@ -219,6 +247,13 @@ def _fibres_alone(words: Sequence[str], knowledge: Knowledge) -> bool:
     named = grounds is not None and sorted(grounds.name) == sorted(said)
     fibres = all(_is_fibre(words_of(word) or [""], 0, knowledge) for word in words)
     return fibres and not named
+
+
+def _only_a_fibre(piece: str, knowledge: Knowledge) -> bool:
+    """Whether a piece is the name of a fibre that is a cloth too, and nothing else."""
+    words = words_of(piece)
+    found, used = fibres_at(words, 0, knowledge) if words else ((), 0)
+    return used == len(words) and len(found) == 1 and found[0] in lexicon.FAMILIES
 
 
 def _stands(word: str, knowledge: Knowledge) -> bool:

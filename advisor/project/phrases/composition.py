@@ -21,6 +21,17 @@ _UNSEEN = frozenset({"memory", "estimate"})
 _BOUNDED = ("press.moisture", "press.dwell")
 _HIGHEST = 1000.0
 _STRETCHED = "elastane"
+_STRETCHING = {
+    **dict.fromkeys(("panne-velvet", "crushed-velvet"), "stretch-panne-velvet"),
+    "lace": "stretch-lace",
+}
+"""What cloths are where elastane is in them, as they are made for that (common practice)."""
+
+
+def stretching(entry: str, shares: Iterable[tuple[str, float | None]]) -> str:
+    """The cloth that an entry is where elastane is among its fibres."""
+    given = any(fibre == _STRETCHED for fibre, _ in shares)
+    return _STRETCHING.get(entry, entry) if given else entry
 
 
 def possible_mixes(

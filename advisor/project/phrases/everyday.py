@@ -14,7 +14,7 @@ def words_in(text: str) -> frozenset[str]:
 
 
 COLOURS = words_in(
-    "dusky "
+    "dusky moss fawn oat noir greige biscuit putty cassis loganberry ginger tobacco cognac "
     "mulberry raspberry cranberry berry tomato brick cinnamon caramel toffee mocha cocoa latte "
     "hazel walnut mahogany chestnut saffron lemon canary marigold tangerine amber honey mandarin "
     "melon watermelon orchid heliotrope iris grape eggplant damson sky powder cornflower slate "
@@ -43,6 +43,7 @@ PATTERNS = words_in(
     "embossed"
 )
 USES = words_in(
+    "jacketing jacketings pocket pockets pocketbag front fronts chest "
     "poncho ponchos fly flysheet hamam hammam "
     "bath towel kilt hooded grandad picnic baselayer necktie neckties "
     "overcoat waistcoat cardigan hoodie hoody sweatpants jogger joggers tracksuit polo leotard "
@@ -61,7 +62,7 @@ USES = words_in(
     "table army blazer blazers trousering trouserings lapel lapels revers facing facings"
 )
 QUALITIES = words_in(
-    "washer dry "
+    "washer dry peace ahimsa pilling raglan ripple rippled "
     "downproof upcycled hardanger pin tucked tucks pintucked pintucks evenweave delustred "
     "flat bubble butter bark curly deep dimple draping ice pinpoint rigid string techno thermal "
     "body bodied gloss "
@@ -83,7 +84,8 @@ QUALITIES = words_in(
 """How a cloth looks, feels or was sold, and where it comes from."""
 FILLERS = words_in(
     "ground "
-    "ex fleck flecks flecked leaded sewing well that which who whose but so too also its was were "
+    "ground sew size "
+    "ex fleck flecked leaded sewing well that which who whose but so too also its was were "
     "are be been being has had having can could may would will your his her their our out inside "
     "outside both one ones there here where when than then them they she he we you me cheap "
     "costly expensive leftover leftovers offcuts offcut scraps scrap patch sewn bedspread shawl "

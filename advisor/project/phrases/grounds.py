@@ -90,6 +90,8 @@ class Names:
                     and _is_head(name.words, words, named)
                 )
             ]
+            heads = [name for name in found if not name.cloth]
+            found = [n for n in found if not any(self._within(n, head, words) for head in heads)]
         return max(found, key=lambda name: self._key(name, words)) if found else None
 
     def _taken(self, name: Name, words: list[str]) -> bool:
@@ -108,6 +110,19 @@ class Names:
             and behind not in self.weak
             for word, behind in pairwise(words)
         )
+
+    def _within(self, cloth: Name, notion: Name, words: list[str]) -> bool:
+        """Whether a cloth's name only lends a word to a notion's: "cotton twill tape" is no twill,
+        and "velvet piping cord" no velvet cord.
+        """
+        own, said = set(cloth.words) - self.weak, set(notion.words)
+        if not cloth.cloth or not own & said:
+            return False
+        if own <= said and notion.words[-1] not in own:
+            return len(said) > 1
+        at = sorted(words.index(word) for word in cloth.words)
+        between = {*words[at[0] : at[-1]]} - set(cloth.words)
+        return bool(between) and between <= said
 
     def rivals(self, grounds: Grounds) -> tuple[str, ...]:
         """Other cloths whose name the same words hold as well, sharing some with the one taken."""
@@ -312,8 +327,23 @@ def find_grounds(words: list[str], knowledge: Knowledge) -> Grounds | None:
     return Grounds(entry, tuple(sorted({*laid, *also})), (*used, *said.difference(used)), rest)
 
 
+def head_last(text: str, knowledge: Knowledge) -> str:
+    """The words of a list, which names the thing first: "zip, metal" is a metal zip."""
+    parts = [part for part in text.split(",") if part.strip()]
+    if len(parts) < 2:
+        return text
+    turned = " ".join(reversed(parts))
+    found = find_grounds(words_of(turned), knowledge)
+    return text if found is None or knowledge.kind_of(found.entry) == "cloth" else turned
+
+
 def _primary(found: list[str], knowledge: Knowledge) -> str:
-    """Whose advice is followed: a make before a ground, the longer name before the shorter."""
+    """Whose advice is followed: a make before a ground, the longer name before the shorter.
+
+    A notion whose name is the longest stays one: of foam shoulder pads the foam is no cloth.
+    """
+    if knowledge.kind_of(found[0]) != "cloth":
+        return found[0]
     making = [i for i in found if i in _PUCKERED or knowledge.entries[i].family in LAID_FIRST]
     grounds = [id_ for id_ in found if id_ not in _FIGURING]
     return (making or grounds or found)[0]

@@ -58,7 +58,7 @@ PATTERNS = everyday.PATTERNS | words_in(
     "tropical toile liberty-style ditsy batik ikat patterned pattern patterns digital screen "
     "block shibori tie-dye tiedye argyle windowpane glen glencheck birdseye chevron donegal "
     "kasuri ajrakh jouy suzani banarasi banaras "
-    "figured fancy motif motifs stars hearts butterfly botanical photo placement harlequin "
+    "figured broche fancy motif motifs stars hearts butterfly botanical photo placement harlequin "
     "diamond zigzag ribbed scallop scallops scalloped edge edged edging "
     "sharkskin sharkskins buffalo"
 )
@@ -147,6 +147,8 @@ LOOK = words_in(
     "art look looks touch feel like lookalike effect imitation faux fake mock artificial vegan "
     "style-of simulated"
 )
+SHAM = words_in("faux fake imitation mock artificial vegan simulated")
+"""What is said of a skin or a fibre that only looks so."""
 BLEND = words_in(
     "blend blended blends mix mixed mixes mixture union half rich partly mostly mainly almost "
     "nearly"
@@ -161,18 +163,18 @@ SURFACES = _by_meaning(
         "pearls pearled jewelled jeweled studded studs zardozi zardosi mirrorwork",
         "embroidered": "embroidered embroidery monogrammed monogram "
         "chikankari chikan kantha phulkari schiffli hakoba "
-        "crewel crewelwork",
+        "crewel crewelwork cutwork",
         "foil-knit": "foil foiled hologram holographic",
         "glued-on": "glitter glittery glittered sparkle sparkly sparkling glued adhesive sticky "
         "flock flocked flocking",
         "quilted": "quilted padded wadded wadding",
         "showerproof": "coated membrane blackout dimout waterproof waterproofed showerproof "
         "rubberised rubberized pul cire",
-        "waxed-cotton": "waxed oiled",
+        "waxed-cotton": "waxed wax oiled",
         "laminated-cotton": "laminated lacquered varnished",
         "bonded": "bonded laminate",
         "satin": "satinbacked",
-        "pleated": "pleated plisse-pleated",
+        "pleated": "pleated plisse-pleated pleat pleats",
         "devore": "burnout",
         "lame": "zari",
         "microfibre": "microfibre microfiber",
@@ -209,7 +211,7 @@ METAL_WOVEN = words_in(
 
 SAME_WORD = {
     "merino": "wool", "lambswool": "wool", "woollen": "wool",
-    "woolen": "wool", "stretchy": "stretch", "crocheted": "crochet",
+    "woolen": "wool", "stretchy": "stretch", "crocheted": "crochet", "brocaded": "brocade",
 }  # fmt: skip
 """Other forms of words that stand in names of cloths: "merino suiting", "stretchy velvet"."""
 

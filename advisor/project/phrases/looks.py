@@ -18,9 +18,7 @@ _MADE = frozenset(
 )
 """Fibres that no skin is of."""
 _BESIDE = frozenset({"lined", "lining", "backed", "with", "and", "on", "over"})
-_BEFORE = frozenset(
-    {"art", "faux", "fake", "imitation", "mock", "artificial", "vegan", "simulated"}
-)
+_BEFORE = lexicon.SHAM | {"art"}
 LIKELY: tuple[Mix, ...] = ((("polyester", 100.0),), (("viscose", 100.0),))
 """What a cloth is made of that only looks like a costlier fibre (common practice)."""
 

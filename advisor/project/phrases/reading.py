@@ -8,7 +8,6 @@ of the phrase is left. A word left out never narrows what the cloth may be made 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
 from advisor.errors import InputError, Problem, shown
@@ -16,13 +15,20 @@ from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases import lexicon
 from advisor.project.phrases.abroad import in_english
 from advisor.project.phrases.beside import as_knit, names_a_knit, take_backing, take_unfiled
-from advisor.project.phrases.composition import Note, as_tender, possible_mixes, with_part
+from advisor.project.phrases.composition import (
+    Note,
+    as_tender,
+    possible_mixes,
+    stretching,
+    with_part,
+)
 from advisor.project.phrases.families import CUT_UP, family_of
 from advisor.project.phrases.grounds import (
     LAID_FIRST,
     Grounds,
     find_grounds,
     general_words,
+    head_last,
     names_of,
     without,
 )
@@ -31,10 +37,10 @@ from advisor.project.phrases.shading import shade_in
 from advisor.project.phrases.shares import HALF, Fibres, fibres_at, read_shares, said_of, take_ratio
 from advisor.project.phrases.spacing import respaced
 from advisor.project.phrases.spoken import plain_words
-from advisor.project.phrases.suggestions import likest, slip_of, whole_slip
+from advisor.project.phrases.suggestions import likest, may_be, meant_by, whole_slip
 from advisor.project.phrases.tokens import singulars, words_of
 from advisor.project.phrases.traits import traits_of
-from advisor.project.phrases.weights import Weight, take_weight, weight_in_words
+from advisor.project.phrases.weights import Weight, size_in, take_weight, weight_in_words
 
 LONGEST = 200
 _MOST_UNKNOWN = 2
@@ -45,17 +51,6 @@ _RIB = re.compile(r"\d\s?x\s?\d")
 _NOT = lexicon.NOT
 _ELASTANE = ("elastane",)
 _UNSURE = singulars(lexicon.UNSURE)
-_STRETCHING = {
-    **dict.fromkeys(("panne-velvet", "crushed-velvet"), "stretch-panne-velvet"),
-    "lace": "stretch-lace",
-}
-"""What cloths are where elastane is in them, as they are made for that (common practice)."""
-
-
-def stretching(entry: str, shares: Iterable[tuple[str, float | None]]) -> str:
-    """The cloth that an entry is where elastane is among its fibres."""
-    given = any(fibre in _ELASTANE for fibre, _ in shares)
-    return _STRETCHING.get(entry, entry) if given else entry
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +107,7 @@ class _Phrase:
         rest, ratio = take_ratio(_WAYS.sub(lambda way: f" {_WAY_WORDS[way[1]]} way ", rest))
         for measure in aside:
             self.notes.append((f"'{measure}' is taken for a thickness or a size", _NO_MEASURE))
-        words, unknown = plain_words(" ".join(words_of(rest)))
+        words, unknown = plain_words(" ".join(words_of(head_last(rest, self.knowledge))))
         words, unfiled = take_unfiled(self._plainly(words))
         self.notes += unfiled
         self.unsure = unknown = unknown or bool(unfiled)
@@ -248,6 +243,9 @@ class _Phrase:
         self, grounds: Grounds, said: Fibres, looks: Looks, weight: Weight | None, *, unknown: bool
     ) -> Reading:
         entry = self.knowledge.entries[grounds.entry]
+        if weight and entry.kind != "cloth" and (size := size_in(self.text)):
+            self.notes.append((f"'{size}' is taken for a thickness or a size", _NO_MEASURE))
+            weight = None
         left = [word for word in said.left if word != "or"]
         if "or" in said.left and not said.whole and len(said.shares) > 1:
             said = Fibres(
@@ -351,28 +349,28 @@ class _Phrase:
             raise refuse(" ".join(left[left.index(taking[0]) :]), expected)
         strange = [w for w in left if w not in _known_words() and w not in _SURFACES and w != "or"]
         strange = [word for word in strange if not _RIB.fullmatch(word)]
-        if self.knowledge.entries[grounds.entry].kind != "cloth":
+        if notion := self.knowledge.entries[grounds.entry].kind != "cloth":
             own = names_of(self.knowledge).of_one(grounds.entry)
             strange = [word for word in strange if word not in own]
         for word in strange:
             if any(letter.isdigit() for letter in word) or not word.isprintable():
                 raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'")
-            notion = self.knowledge.entries[grounds.entry].kind != "cloth"
-            if close := slip_of(word, self.knowledge, notions=notion):
+            if close := meant_by(word, self.words, self.knowledge, notions=notion):
                 raise refuse(word, f"a fibre, a fabric or a weight in '{self.text}'", close)
         if len(strange) > _MOST_UNKNOWN or (strange and not grounds.name):
             raise refuse(
                 " ".join(strange),
                 f"a fibre, a fabric or a weight in '{self.text}'; {_OWN}",
-                whole_slip(self.text, self.knowledge),
+                whole_slip(self.text, self.knowledge) or may_be(strange[0], self.knowledge),
             )
         self._left_out(tuple(strange))
         return bool(strange)
 
     def _left_out(self, words: tuple[str, ...]) -> None:
         for word in words:
+            meant = "".join(f" ({name}?)" for name in may_be(word, self.knowledge))
             effect = "left out; if it names a fibre, a coating or a finish, say that in other words"
-            self.notes.append((f"'{word}' not understood", effect))
+            self.notes.append((f"'{word}' not understood{meant}", effect))
 
 
 _LAID = frozenset(_SURFACES.values())

@@ -25,6 +25,7 @@ _UNNAMED = ""
 """A fibre that a label gives a share to in a word that names none."""
 _OTHER = singulars(lexicon.OTHER)
 _BLEND = singulars(lexicon.BLEND)
+_STRETCH = singulars(lexicon.STRETCH)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +76,9 @@ def read_shares(
     blend = any(word in _BLEND for word in left)
     pure = any(word in lexicon.PURE for word in left)
     names = list(dict.fromkeys(fibres))
+    if len(names) == 1 and len(ratio) == 2 and _STRETCH & {*words, *phrase}:
+        ratio = tuple(sorted(ratio, reverse=True))  # a stretch satin 95/5 has 5 % elastane
+        names.append("elastane")
     if ratio and not numbers and 0 < len(names) <= len(ratio):
         return _checked(tuple(zip(names, ratio, strict=False)), left, blend=blend)
     if numbers and not fibres:

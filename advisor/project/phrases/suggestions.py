@@ -98,14 +98,71 @@ def slip_of(word: str, knowledge: Knowledge, *, notions: bool = False) -> tuple[
     )
 
 
+def meant_by(
+    word: str, words: list[str], knowledge: Knowledge, *, notions: bool
+) -> tuple[str, ...]:
+    """The names that a word which is not understood may have been meant for, where it matters."""
+    if notions and _elsewhere(word, words, knowledge):
+        return ()
+    return slip_of(word, knowledge, notions=notions) or _completed(word, words, knowledge)
+
+
+def _elsewhere(word: str, words: list[str], knowledge: Knowledge) -> bool:
+    """Whether a word stands in names of other things alone: a "single fold" binding is no elastic.
+
+    What may be a name with another word of the phrase, or is a glue, is asked for.
+    """
+    found = [name for name in names_of(knowledge).all if word in name.words]
+    rest = {other for other in words if other != word}
+    return bool(found) and not any(
+        rest & set(name.words) or knowledge.kind_of(name.entry) == "fusible" for name in found
+    )
+
+
+def _completed(word: str, words: list[str], knowledge: Knowledge) -> tuple[str, ...]:
+    """The names that all other words of a phrase make up, but for one that this is a slip of.
+
+    A "fau leather" is no leather, and a "frech terry" another cloth than terry.
+    """
+    from rapidfuzz.distance import OSA
+
+    rest = {other for other in words if other != word}
+    found = (
+        (name, next(iter(missing)))
+        for name in names_of(knowledge).all
+        if len(missing := set(name.words) - rest) == 1 and len(name.words) > 1
+    )
+    return tuple(
+        " ".join(name.words)
+        for name, lacking in found
+        if len(lacking) > _SHORT and len(word) >= _SHORT and OSA.distance(word, lacking) == 1
+    )[:1]
+
+
+def may_be(word: str, knowledge: Knowledge) -> tuple[str, ...]:
+    """The known word, of a notion or a use too, that one may be a slip of: "wool crepe zpi"."""
+    from rapidfuzz.distance import OSA
+
+    names = names_of(knowledge).words
+    known = (*sorted(names), *sorted(general_words() - names))
+    return tuple(
+        name
+        for name in known
+        if OSA.distance(word, name) == 1
+        if len(name) > _SHORT or sorted(name) == sorted(word)
+        if len(word) > _SHORT or len(name) >= len(word)
+    )[:1]
+
+
 def _mattering(knowledge: Knowledge, *, notions: bool) -> list[str]:
     """The words whose loss could do harm."""
     general = general_words()
     all_ = names_of(knowledge).all
     names = [word for name in all_ if name.cloth or notions for word in name.words]
     fibres = [word for name in knowledge.fibre_names for word in words_of(name)]
-    every: Iterable[str] = (*names, *fibres, *lexicon.SURFACES, *lexicon.NOT, *lexicon.LOOK)
-    return sorted({word for word in every if len(word) > _SHORT and word not in general} - _LEFT)
+    every: Iterable[str] = (*names, *fibres, *lexicon.SURFACES, *lexicon.NOT)
+    telling = {word for word in every if word not in general} | lexicon.SHAM | lexicon.STRETCH
+    return sorted({word for word in telling if len(word) > _SHORT} - _LEFT)
 
 
 _LEFT = frozenset({"cloth", "fabric"})

@@ -17,12 +17,13 @@ Weight = tuple[float, float]
 
 _NUMBER = r"(\d+(?:[.,]\d+)?)"
 _AREA = (
-    r"(?:\s*(?:/|per|p)?\s*(?:sq(?:uare|\.)?\s*)?(?:met(?:re|er)s?|m|yards?|yd|y)(?![a-z])"
-    r"\s*(?:2|²|\^2)?)?"
+    r"(?:\s*(?:/|per|p)?\s*(?:sq(?:uare|\.)?\s*)?(?:met(?:re|er)s?|qm|sm|m|yards?|yd|y)(?![a-z])"
+    r"\s*(?:-?2(?!\d)|²|\^2)?)?"
 )
 _WEIGHT = re.compile(
-    rf"(?<![\w.]){_NUMBER}\s*-?\s*"
-    rf"(gsm\b|kg\s*/\s*(?:sq\.?\s*m\b|m\s*(?:2\b|²|\^2))|g(?:rams?|r|ms?)?(?![a-z](?<!m)){_AREA}|oz\.?{_AREA}|ounces?{_AREA}|mommes?\b|mm\b)",
+    rf"(?:\b(?:ca?|circa|approx)\b\.?\s*)?(?<![\w.]){_NUMBER}\s*-?\s*"
+    rf"(gsm\b|kg\s*/\s*(?:sq\.?\s*m\b|m\s*(?:2\b|²|\^2))|g(?:rammes?|rams?|r|ms?)?\.?(?![a-z](?<!m)){_AREA}"
+    rf"|ozs?\.?{_AREA}|ounces?{_AREA}|mommes?\b|mmes?\b|m\s?/\s?m\b|mm\b)",
     re.IGNORECASE,
 )
 _RUNNING = re.compile(
@@ -31,10 +32,14 @@ _RUNNING = re.compile(
 _ASIDE = re.compile(
     rf"(?<![\w.])(?:super\s*\d+\s*'?s?\b"
     rf"|{_NUMBER}\s*-?\s*(?:cm|inch(?:es)?|in|m|met(?:re|er)s?|yds?|yards?)\b(?:\s*wide|\s*width)?"
-    rf"|{_NUMBER}\s*-?\s*(?:wales?|microns?|µm|den(?:ier)?|d|dtex|tex|tc|threads?(?:\s*count)?|count|ply|layers?|gauge|ne|nm)\b"
+    rf"|{_NUMBER}\s*-?\s*(?:wales?|microns?|µm|den(?:ier)?|d|dtex|tex|tc|threads?(?:\s*count)?|count|ply|layers?|gauge|ne|nm|wt|mils?|holes?)\b"
+    rf"|(?:tex|tkt|ticket|no|nr|size|ss)\.?\s*\d+(?:/\d+)?\b(?!\s*%)"
     rf"|{_NUMBER}w\b(?!/)|upf\s*\d+\+?|{_NUMBER}\s*-?\s*lea\b|\d\d+\s*[x×]\s*\d\d+\b"
-    rf"|{_NUMBER}\s*\"|{_NUMBER}'?s\b|\d+\s*/\s*\d+\s*(?:\"|in\b|inch(?:es)?\b))",
+    rf"|{_NUMBER}\s*\"|{_NUMBER}'?s\b|(?:\d+\s+)?\d+\s*/\s*\d+\s*(?:\"|in\b|inch(?:es)?\b))",
     re.IGNORECASE,
+)
+_UNIT_FIRST = re.compile(
+    rf"(?<!\d)(?<!\d\s)\b(gsm|mommes?|oz)\b\s*[:=]?\s*{_NUMBER}\b(?!\s*%)", re.IGNORECASE
 )
 _THICK = re.compile(rf"(?<![\w.]){_NUMBER}\s*mm\s*(?:thick\w*|pile|deep)\b", re.IGNORECASE)
 _THICKNESS = re.compile(rf"(?<![\w.]){_NUMBER}\s*mm\b", re.IGNORECASE)
@@ -62,6 +67,7 @@ def take_weight(text: str) -> tuple[str, Weight | None, tuple[str, ...]]:
         InputError: the weight is none that a cloth can have.
     """
     left: list[str] = []
+    text = _UNIT_FIRST.sub(r"\2 \1", text)
     for pattern in (_RUNNING, _THICK):
         left += [found.group(0).strip() for found in pattern.finditer(text)]
         text = pattern.sub(" ", text)
@@ -78,6 +84,12 @@ def take_weight(text: str) -> tuple[str, Weight | None, tuple[str, ...]]:
         weight = (grams, grams)
         text = f"{text[: found.start()]} {text[found.end() :]}"
     return _ASIDE.sub(" ", text), weight, tuple(left)
+
+
+def size_in(text: str) -> str:
+    """What is said in millimetres: of a ring or a ribbon it is no weight in momme."""
+    found = _THICKNESS.search(text)
+    return found.group(0).strip() if found else ""
 
 
 def _grams(number: str, unit: str) -> float:

@@ -26,6 +26,7 @@ FILES = [
         "phrases_glossaries.tsv",
         "phrases_shops.tsv",
         "phrases_slips.tsv",
+        "phrases_counter.tsv",
     )
 ]
 ROWS = [
