@@ -172,4 +172,5 @@ def weight_of(fired: Fired) -> tuple[int, int, str]:
     grave = 0 if harm or kinds - {"damage"} else 1 if rule.claims or kinds else 2
     together = 0 if of_two_cloths(rule) else 1
     late = 2 if rule.area == "care" else 0  # the cleaner comes after the sewing
-    return (grave + together + late, -len(fired.facts), rule.id)
+    own = any(fact.fact == "fabric" for fact in fired.facts)  # written for this very cloth
+    return (grave + together + late - 2 * own, -len(fired.facts), rule.id)
