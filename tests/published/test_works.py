@@ -2,9 +2,9 @@
 
 `works/` holds one file per work: its citation, where it can be opened, and rows in our own words.
 A row lists what is asked, and what the answer must hold: the checks of `advice_checks`; `printed`,
-whose words must stand in one sentence of what `advisor ask --more` prints; and `screen`, whose words
-must stand in one row of what `advisor ask` prints by itself. A row that the advice does not follow
-says why in `outside`; a work that is not of good standing says so.
+whose words must stand in one sentence of what `advisor ask --more` prints; and `screen`, whose
+words must stand in one row of what `advisor ask` prints by itself. A row that the advice does not
+follow says why in `outside`; a work that is not of good standing says so.
 """
 
 from __future__ import annotations

@@ -294,7 +294,8 @@ def _cautions(answer: Answer, most: int) -> list[str]:
     """
     special = [c for c in answer.cautions if not c.general]
     kept = [c for c in special if c.kind in ALWAYS_TOLD or c.id == OWN]
-    kept += [c for c in special if c not in kept][: max(0, most - len(kept))]
+    room = max(0 if most < FEW else 1, most - len(kept))  # a flame beside a danger to eyes
+    kept += [c for c in special if c not in kept][:room]
     kept += [c for c in special if c.meeting and c not in kept][:1]
     return list(dict.fromkeys(c.text for c in kept))
 

@@ -22,7 +22,7 @@ def seam_of(*layers: str) -> dict[str, Any]:
 
 @pytest.mark.parametrize("notion", BARE)
 def test_nobody_tells_a_needle_of_what_is_not_sewn_yet(notion: str) -> None:
-    """A button alone has no needle, no stitch, no seam and no edge; a cloth beside it brings them."""
+    """A button alone has no needle, stitch, seam or edge; a cloth beside it brings them."""
     assert set() == SEWN & seam_of(notion).keys()
     assert {"needle.size", "stitch.type"} <= seam_of("cotton poplin", notion).keys()
 
