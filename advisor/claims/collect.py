@@ -32,6 +32,7 @@ from advisor.project.companions import felled_over
 from advisor.project.garment import Garment, Seam, Use
 from advisor.project.hemstrips import hem_strip
 from advisor.project.linings import hung_apart
+from advisor.project.unsewn import asked_by_itself
 
 __all__ = ["Fired", "Gathered", "Place", "gather"]
 
@@ -84,6 +85,7 @@ class _Gatherer:
         lists = (self.put, self.result.fired, self.result.beside)
         self.outcomes = Outcomes(garment, knowledge, self.seam_facts, lists)
         self.outcomes.after(before.outcomes)
+        self.unsewn = {s.name for s in garment.seams if asked_by_itself(s, garment, knowledge)}
         self.of_seams = keyed(garment.seams)
         self.of_cloths = {name: name for name in self.fabrics}
         self.of_pairs = {pair: pair for pair in combinations(self.fabrics, 2)}
@@ -96,7 +98,8 @@ class _Gatherer:
                 self._put(self.fabrics[name], said)
         machine = speakers.machine_says(self.garment, self.knowledge)
         for seam in self.garment.seams:
-            for said in speakers.seam_says(seam, self.garment, self.knowledge, machine):
+            sews = [] if seam.name in self.unsewn else machine
+            for said in speakers.seam_says(seam, self.garment, self.knowledge, sews):
                 self._put(self.seams[seam.name], said)
             beside = zip_line_says(seam, self.garment, self.knowledge)
             hem = bound_hem_says(seam, self.garment, self.knowledge)
@@ -127,6 +130,7 @@ class _Gatherer:
         hem = self.seam_facts[seam.name]["edge"] == "hem"
         kind = self.knowledge.places.kinds.get(seam.place or ("hem" if hem else PLAIN))
         idle = kind.drops if kind else (SEAM_ONLY if hem else ("hem.kind",))
+        idle = (*idle, *SEAM_ONLY) if seam.name in self.unsewn else idle
         # What is turned shuts its own edges in: gw-apparel-2012 p. 451.
         if self.seam_facts[seam.name]["edge"] == "turned":
             idle = (*idle, FINISH)

@@ -19,6 +19,7 @@ from advisor.construction.stack import Spot, counted, spots_of
 from advisor.craft.thickness import BLOCK_SHARE, WARN_SHARE
 from advisor.knowledge.model import Claim, Knowledge
 from advisor.project.garment import Garment, Seam
+from advisor.project.unsewn import asked_by_itself
 from advisor.units import show
 
 BULK: Final = "seam.bulk"
@@ -67,6 +68,8 @@ def bulk_says(
 ) -> list[Said]:
     """What the stack needs, and what the machine can take."""
     if no_machine(seam, knowledge) or left_as_cut(seam, garment, knowledge):
+        return []
+    if asked_by_itself(seam, garment, knowledge):
         return []
     spots = spots_of(seam, garment, knowledge, kinds)
     spot = thickest(spots)

@@ -8,6 +8,7 @@ same; nothing less would show what the other seam does. What a length has to sho
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import Any
 
 from advisor.claims.collect import Fired, Place
 from advisor.claims.glued import GLUES
@@ -37,6 +38,8 @@ UNVOUCHED = "main fibre known"
 """The fact on which a test rests that comes first, for nothing else is known of the cloth."""
 UNSEWN, STONES = "safety", "stones"
 """The area of rules whose tests are made where nothing is sewn, and the kind of place: of glue."""
+VERY_FEW = 3
+"""A rule that names no more cloths than these is about just them."""
 OF_SEWING = frozenset({"stitch", "stack", "seam", "pin", "press"})
 """Areas of rules whose tests are sewn and pressed: nothing for a rivet or a button."""
 
@@ -164,6 +167,15 @@ def of_two_cloths(rule: Rule) -> bool:
     return rule.shape in ("pair", "garment pair")
 
 
+def _of_few(tree: Any) -> bool:
+    """Whether a condition asks for one cloth of very few: the rule is written for just that."""
+    if not isinstance(tree, (list, tuple)) or not tree or tree[0] == "not":
+        return False
+    if tree[:2] == ["word", "fabric"]:
+        return len(tree[2]) <= VERY_FEW
+    return any(_of_few(part) for part in tree)
+
+
 def weight_of(fired: Fired) -> tuple[int, int, str]:
     """How much it matters, least first: harm, then what meets in a seam, then how special it is."""
     rule = fired.rule
@@ -172,4 +184,6 @@ def weight_of(fired: Fired) -> tuple[int, int, str]:
     grave = 0 if harm or kinds - {"damage"} else 1 if rule.claims or kinds else 2
     together = 0 if of_two_cloths(rule) else 1
     late = 2 if rule.area == "care" else 0  # the cleaner comes after the sewing
-    return (grave + together + late, -len(fired.facts), rule.id)
+    named = any(fact.fact == "fabric" for fact in fired.facts)
+    own = named and any(_of_few(part) for part in rule.parts.values())
+    return (grave + together + late - 2 * own, -len(fired.facts), rule.id)

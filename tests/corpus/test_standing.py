@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from tests.corpus import audit, standing
 
-LEAST_GOOD = 0.60
+LEAST_GOOD = 0.602
 MOST_WEAK = 0.058
 MOST_WEAK_OF_ALL = 0.113
 
 
 def test_claims_rest_on_works_of_good_standing() -> None:
-    """Measured from the files; the aim of 0.60 is reached. The floor rises with the share."""
+    """Measured from the files; the aim of 0.60 is passed. The floor rises with the share."""
     share = standing.shares(standing.claims())["good"]
     assert share >= LEAST_GOOD, f"only {share:.4f} of the claims"
 

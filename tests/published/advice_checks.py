@@ -232,13 +232,14 @@ def misses_of(ask: dict[str, Any], found: Answer) -> list[str]:
 def ceiling_of(found: Answer, names: list[str]) -> float:
     """The strictest published ceiling of good standing of all fibres that may be there, °C."""
     limits = []
-    for name in names:
-        for mix in found.garment.cloths[name].mixes:
+    own = found.garment.cloths  # a stay that is advised beside them has its limit from the rules
+    for name in (n for n in names if n in own):
+        for mix in own[name].mixes:
             for fibre, _ in mix:
                 ceilings = knowledge().fibres[fibre].ceilings
                 good = [c.max for c in ceilings if c.good] or [c.max for c in ceilings]
                 limits.append(min(good))
-    return min(limits)
+    return min(limits, default=250.0)
 
 
 def is_skin(entry: str) -> bool:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from advisor.answer.model.answer import Answer
-from advisor.answer.model.told import ToldUnknown
+from advisor.answer.model.told import ToldTask, ToldUnknown
 from advisor.answer.press_clause import at_a_time, is_stricter, longest_press
 from advisor.answer.unknowns import HARDLY_HOTTER, NO_WEIGHT
 from advisor.answer.wording import degrees
@@ -209,7 +210,8 @@ def _cutting(
         name: dict(told_rows(places.get(("fabric", name), {}), CUTTING, room.choices))
         for name in names
     }
-    yield Heading("Prepare, cut and mark", room.close)
+    if names:
+        yield Heading("Prepare, cut and mark", room.close)
     if room.brief and len(names) > FEW:
         for name in names:
             said = (IN_A_LINE[label].format(text) for label, text in told[name].items())
@@ -226,12 +228,12 @@ def _cutting(
 
 def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
     """What is done, tried and minded, and what was taken for granted: a label and a sentence."""
-    tasks = dict.fromkeys(task.text for task in answer.advice if not task.general and task.rule)
+    tasks = _by_turns(task for task in answer.advice if not task.general and task.rule)
     told = [t for t in reversed(answer.advice) if not t.rule and t.scope == "fabric"]
     notes = {t.place: f"{t.place}: {t.text[0].lower()}{t.text[1:]}" for t in told}
     most = max(room.tasks, 1) if any(a.kind not in OF_CLOTH for a in answer.layers) else room.tasks
     tests = dict.fromkeys(text for test in answer.tests for text in test.look_for)
-    yield from _labelled("do", [*reversed(notes.values()), *list(tasks)[:most]])
+    yield from _labelled("do", [*reversed(notes.values()), *tasks[:most]])
     yield from _labelled("try first", list(tests)[: room.tests])
     yield from _labelled("mind", _cautions(answer, room.cautions))
     yield from _labelled("find out", _to_find_out(answer, room))
@@ -239,6 +241,17 @@ def rest_rows(answer: Answer, room: ScreenRoom) -> Iterator[tuple[str, str]]:
     yield from _labelled("assumed", ["; ".join(taken)] if taken else [])
     usual = dict.fromkeys(c.general for c in answer.cautions if c.general)
     yield from _labelled("always", [" ".join(usual)] if usual else [])
+
+
+def _by_turns(tasks: Iterable[ToldTask]) -> list[str]:
+    """The first thing of every rule before the second of any: no rule fills the room alone."""
+    rules = dict.fromkeys((task.rule, task.text) for task in tasks)
+    said: Counter[str] = Counter()
+    turns = []
+    for rule, text in rules:
+        said[rule] += 1
+        turns.append((said[rule], text))
+    return list(dict.fromkeys(text for _, text in sorted(turns, key=lambda turn: turn[0])))
 
 
 def _taken(unknown: ToldUnknown, room: ScreenRoom) -> str:
@@ -281,7 +294,8 @@ def _cautions(answer: Answer, most: int) -> list[str]:
     """
     special = [c for c in answer.cautions if not c.general]
     kept = [c for c in special if c.kind in ALWAYS_TOLD or c.id == OWN]
-    kept += [c for c in special if c not in kept][: max(0, most - len(kept))]
+    room = max(0 if most < FEW else 1, most - len(kept))  # a flame beside a danger to eyes
+    kept += [c for c in special if c not in kept][:room]
     kept += [c for c in special if c.meeting and c not in kept][:1]
     return list(dict.fromkeys(c.text for c in kept))
 

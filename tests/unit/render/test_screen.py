@@ -170,3 +170,13 @@ def test_emphasis_is_added_and_no_word_changes() -> None:
     plain, bright = ask_text(one, 80), ask_text(one, 80, colour=True)
     assert "\x1b[" in bright
     assert plain.split() == re.sub(r"\x1b\[[0-9;]*m", "", bright).split()
+
+
+def test_what_is_written_for_the_very_cloth_comes_first_and_no_rule_fills_the_room() -> None:
+    """Tartan is told of its bars at once, and the second thing of a rule waits for other rules."""
+    text = " ".join(ask_text(told("tartan")).split())
+    assert "do Buy one repeat more" in text
+    assert "If its line shows" not in text
+    cord = " ".join(ask_text(told("bedford cord")).split())
+    assert "Slip strips of brown paper" in cord
+    assert "bias strips" in cord
