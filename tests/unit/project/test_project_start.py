@@ -69,7 +69,9 @@ def test_the_answers_become_a_project_that_loads() -> None:
     assert ("4-thread", ("standard", "walking")) == (garment.maker.overlocker, garment.maker.feet)
     assert "machine" in garment.maker.assumed
     assert (Use("shell"), Use("lining"), Use("woven fusible interfacing")) == garment.seams[0].uses
-    assert {"length": 24.5 * 25.4, "shape": "curved", "stress": "low"} == garment.seams[0].facts
+    said = {"length": 24.5 * 25.4, "shape": "curved", "stress": "low"}
+    assert said | {"edge": "turned"} == garment.seams[0].facts  # its lining can only face it
+    assert "edge" in garment.seams[0].assumed
     assert [
         (
             "Understood: velveteen, fibre unknown, perhaps cotton or "
