@@ -9,7 +9,8 @@ of 5 °C, downwards.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict

@@ -7,14 +7,15 @@ half-stated set-up ("any thread") would make the price of a change depend on his
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from typing import Literal
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 Strength = Literal["must", "should", "may"]
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class MachineState:
+class MachineState(Struct, frozen=True, order=True):
     """How one machine is set up; every field is an exact word, compared by equality.
 
     `size` is the needle size in NM (hundredths of a millimetre).
@@ -36,8 +37,7 @@ class MachineState:
         return replace(self, foot=foot, plate="wide", stitch="304")
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class IronState:
+class IronState(Struct, frozen=True, order=True):
     """How the iron and board are set; the temperature is the sole plate's, in degrees Celsius."""
 
     temperature_c: int
@@ -45,8 +45,7 @@ class IronState:
     surface: str
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """One piece of work that is done in one go.
 
     `minutes` is the work itself, without changes of set-up. `rank` is the step's place in the
@@ -62,8 +61,7 @@ class Step:
     rank: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Precedence:
+class Precedence(Struct, frozen=True):
     """One reason why a step comes before another, with its sources and how strong it is."""
 
     before: str

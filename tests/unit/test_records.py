@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 from typing import Any, Literal
 
 import pytest
@@ -14,8 +14,7 @@ from hypothesis import strategies as st
 from advisor.records import as_mapping, from_data
 
 
-@dataclass(frozen=True)
-class Leaf:
+class Leaf(Struct, frozen=True):
     """A word, a number that may be lacking, and one of two words."""
 
     word: str
@@ -23,8 +22,7 @@ class Leaf:
     side: Literal["left", "right"] = "left"
 
 
-@dataclass(frozen=True)
-class Branch:
+class Branch(Struct, frozen=True):
     """One of everything that a record may hold."""
 
     name: str

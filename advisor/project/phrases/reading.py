@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.model import Knowledge, Mix
@@ -58,8 +60,7 @@ def stretching(entry: str, shares: Iterable[tuple[str, float | None]]) -> str:
     return _STRETCHING.get(entry, entry) if given else entry
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(Struct, frozen=True):
     """What a phrase says of a cloth.
 
     `fibres` is what was said of them, in the words' own order; `mixes` what the cloth may be made

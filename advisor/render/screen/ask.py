@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldUnknown
@@ -72,8 +73,7 @@ CLEAR = "Nothing clashes here; test on scraps all the same."
 MORE = "--more: reasons; --all: everything; `advisor iron`: heat and seconds"
 
 
-@dataclass(frozen=True, slots=True)
-class ScreenRoom:
+class ScreenRoom(Struct, frozen=True):
     """How many of each kind there is room for; what is left out, `--more` prints.
 
     `brief` has a few lines for each of many cloths in place of a table, and no usual weights;

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from advisor.order.costs import ChangedPart, CostTable
 from advisor.order.steps import IronState, MachineState
@@ -34,7 +33,7 @@ def test_each_part_of_a_set_up_has_its_own_price(
     differs: dict[str, object], what: str, minutes: int
 ) -> None:
     """One thing changed is charged once, by the estimate for that thing."""
-    new = replace(PLAIN, **differs)  # type: ignore[arg-type]
+    new = replace(PLAIN, **differs)
     assert (ChangedPart(what, minutes * 60),) == CostTable().machine_parts(PLAIN, new)
 
 
