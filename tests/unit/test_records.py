@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from msgspec import Struct, field
 from typing import Any, Literal
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec import Struct, field
 
 from advisor.records import as_mapping, from_data
 

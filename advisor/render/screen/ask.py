@@ -117,9 +117,10 @@ def ask_text(answer: Answer, width: int = 80, *, colour: bool = False) -> str:
         colour: whether the terminal shows emphasis.
     """
     texts: dict[int, str] = {}
+    kept: dict[Block, str] = {}
 
     def fits(at: int) -> bool:
-        texts[at] = drawn(ask_screen(answer, ROOMS[at]), width, colour=colour)
+        texts[at] = drawn(ask_screen(answer, ROOMS[at]), width, colour=colour, kept=kept)
         return texts[at].count("\n") <= LINES
 
     # The rooms grow closer one by one, so the widest that fits is found by halving.
