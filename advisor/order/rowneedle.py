@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from msgspec.structs import replace
+from dataclasses import replace
 
 from advisor.claims.combine import Verdict
 from advisor.claims.valuesets import Choice

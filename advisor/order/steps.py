@@ -7,15 +7,16 @@ half-stated set-up ("any thread") would make the price of a change depend on his
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 Strength = Literal["must", "should", "may"]
 
 
-class MachineState(Struct, frozen=True, order=True):
+@dataclass(frozen=True, slots=True, order=True)
+class MachineState:
     """How one machine is set up; every field is an exact word, compared by equality.
 
     `size` is the needle size in NM (hundredths of a millimetre).

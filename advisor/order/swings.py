@@ -7,8 +7,7 @@ straight stitch, as a needle for thick thread may, so each is a set-up of its ow
 from __future__ import annotations
 
 import re
-
-from msgspec.structs import replace
+from dataclasses import replace
 
 from advisor.claims.consistency import SWINGING
 from advisor.order.kinds import SeamPlace

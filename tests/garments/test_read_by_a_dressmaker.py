@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from msgspec.structs import replace
+from dataclasses import replace
 
 from advisor.construction.backing import backing_of
 from advisor.order.overlocking import OVERLOCKER, needle_words, on_the_overlocker

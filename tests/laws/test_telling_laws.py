@@ -99,9 +99,8 @@ def test_without_its_conditions_the_same_is_found_wrong() -> None:
     for layers in [*alone, *combinations(forty()[:12], 2)]:
         judgement = pair(*layers)
         fired = [replace(f, rule=replace(f.rule, told={})) for f in judgement.gathered.fired]
-        everywhere = dataclasses.replace(
-            judgement, gathered=dataclasses.replace(judgement.gathered, fired=fired)
-        )
+        gathered = dataclasses.replace(judgement.gathered, fired=fired)
+        everywhere = replace(judgement, gathered=gathered)
         found |= {act for act, _ in contradictions(everywhere)}
     assert {"iron", "steam", "damp", "pin", "fusible"} <= found
 

@@ -110,7 +110,7 @@ def test_a_kind_that_json_cannot_tell_apart_is_refused() -> None:
 
 LATE = frozenset({"Conversation", "Fitting", "Gathered", "Knowledge", "Trial", "Book", "BookItem"})
 """Dataclasses that hold what is worked out later or compared by a part only: no struct can."""
-ANSWERS = ("advisor/answer/model/", "advisor/answer/stepwhy.py")
+ANSWERS = ("advisor/answer/model/", "advisor/answer/stepwhy.py", "advisor/order/steps.py")
 """Where dataclasses are, for the schema of an answer is made of them."""
 
 

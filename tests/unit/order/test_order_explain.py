@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 import pytest
-from msgspec.structs import replace
 
 from advisor.order.explain import Pin, moved
 from advisor.order.graph import build
