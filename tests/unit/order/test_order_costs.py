@@ -35,7 +35,7 @@ def test_each_part_of_a_set_up_has_its_own_price(
     differs: dict[str, object], what: str, minutes: int
 ) -> None:
     """One thing changed is charged once, by the estimate for that thing."""
-    new = dataclasses.replace(PLAIN, **differs)
+    new = dataclasses.replace(PLAIN, **differs)  # type: ignore[arg-type]
     assert (ChangedPart(what, minutes * 60),) == CostTable().machine_parts(PLAIN, new)
 
 
