@@ -11,9 +11,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from enum import IntEnum
 from typing import ClassVar
+
+from msgspec import Struct
 
 MOST_SHOWN = 20
 """Problems printed before the rest is only counted; more than a screen helps nobody."""
@@ -42,8 +43,7 @@ class Exit(IntEnum):
     INTERRUPTED = 130
 
 
-@dataclass(frozen=True, slots=True)
-class Where:
+class Where(Struct, frozen=True):
     """A place in a file; line and column count from 1, and None means the file as a whole."""
 
     file: str
@@ -59,8 +59,7 @@ class Where:
         return ":".join(parts)
 
 
-@dataclass(frozen=True, slots=True)
-class Problem:
+class Problem(Struct, frozen=True):
     """One thing that is wrong with what was given, in words for the person who gave it.
 
     `message` is the fault without a full stop, `expected` completes the sentence

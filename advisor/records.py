@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping
-from dataclasses import MISSING, Field, fields, is_dataclass
+from dataclasses import Field, fields
 from functools import cache
 from types import NoneType, UnionType
 from typing import (
@@ -26,6 +26,8 @@ from typing import (
     get_origin,
     get_type_hints,
 )
+
+from msgspec import NODEFAULT, Struct, structs
 
 Plain: TypeAlias = "bool | int | float | str | list[Plain] | dict[str, Plain] | None"
 """What JSON can hold."""
@@ -56,6 +58,8 @@ def as_data(value: object) -> Plain:
         return [as_data(one) for one in value]
     if isinstance(value, dict):
         return {str(key): as_data(one) for key, one in value.items()}
+    if isinstance(value, Struct):
+        return {json_name(name): as_data(getattr(value, name)) for name in value.__struct_fields__}
     if not hasattr(value, "__dataclass_fields__"):
         raise TypeError(f"an answer holds no {type(value).__name__}")
     wanted = getattr(value, WRITTEN, None)
@@ -139,7 +143,7 @@ def _reader(kind: Any) -> _Read:
     if origin in (dict, Mapping):
         read = _reader(inside[1])
         return lambda data: {key: read(value) for key, value in data.items()}
-    if is_dataclass(kind):
+    if isinstance(kind, type) and issubclass(kind, Struct):
         return _record(kind)
     raise TypeError(f"a record holds no {kind}")
 
@@ -148,8 +152,7 @@ def _record(kind: Any) -> _Read:
     hints = get_type_hints(kind)
     rows = [
         (json_name(one.name), _reader(hints[one.name]), one.default, one.default_factory)
-        for one in fields(kind)
-        if one.init
+        for one in structs.fields(kind)
     ]
 
     def read(data: Mapping[str, Any]) -> Any:
@@ -157,9 +160,9 @@ def _record(kind: Any) -> _Read:
         for name, value_of, default, made in rows:
             if name in data:
                 values.append(value_of(data[name]))
-            elif default is not MISSING:
+            elif default is not NODEFAULT:
                 values.append(default)
-            elif made is not MISSING:
+            elif made is not NODEFAULT:
                 values.append(made())
             else:
                 raise KeyError(name)

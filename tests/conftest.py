@@ -14,11 +14,11 @@ import os
 import shutil
 import tempfile
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
+from msgspec.structs import replace
 
 from advisor.heat.kept import keep_on
 from advisor.knowledge import load

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from advisor.answer.model.told import ToldGap
 from advisor.answer.teller import Teller

@@ -9,8 +9,9 @@ no thread is told either; and edges that another place shuts in are not neatened
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.answer.asked import SEWN
 from advisor.claims.collect import Place

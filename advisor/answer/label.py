@@ -6,7 +6,7 @@ the maker's units.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.answer.instructions import over
 from advisor.answer.model.label import (
@@ -50,8 +50,7 @@ FIND = {
 MOST_SETTERS = 2
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     """What is asked for besides the garment.
 
     Attributes:

@@ -6,7 +6,9 @@ Lengths are mm, thread is m, strength N/cm, whatever the maker's units; sentence
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
+
+from msgspec import Struct
 
 from advisor.answer import seamwords
 from advisor.answer.buyingwords import (
@@ -63,8 +65,7 @@ from advisor.order.work import Work
 from advisor.units import System
 
 
-@dataclass(frozen=True, slots=True)
-class Shopping:
+class Shopping(Struct, frozen=True):
     """What is bought and cut for a garment."""
 
     cloth: tuple[ToldCloth, ...]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from advisor.claims.judgement import Advice
 from advisor.claims.workarounds import INTERFACING

@@ -5,9 +5,10 @@ Told without its degrees nobody can do it, and told without a step nobody knows 
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import groupby
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from advisor.answer.wording import setting_text
 from advisor.claims.workarounds import ALONE, LINING, PART, Instruction, OwnIron

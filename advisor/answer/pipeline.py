@@ -6,8 +6,10 @@ same conflicts, with the same numbers, and the same exit code everywhere.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from advisor.answer.conflicts import numbered, told_conflicts, told_cure_all
 from advisor.answer.core import (
@@ -38,8 +40,7 @@ if TYPE_CHECKING:
     from advisor.order.work import Work
 
 
-@dataclass(frozen=True, slots=True)
-class Parts:
+class Parts(Struct, frozen=True):
     """Which parts of an answer are wanted besides what is always told.
 
     Attributes:
@@ -73,8 +74,7 @@ WHOLE = Parts(shopping=True, heat=True, iron=True, order=True)
 """What a sheet prints."""
 
 
-@dataclass(frozen=True, slots=True)
-class Decided:
+class Decided(Struct, frozen=True):
     """A garment decided: the advice with all its clashes, the heat and the order behind it.
 
     `as_written` is the advice on what the project says, before the methods that the order chose

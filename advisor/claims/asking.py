@@ -5,8 +5,9 @@ Two seams that use a cloth in the same way get the same answer without asking ag
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
+
+from msgspec.structs import replace
 
 from advisor.claims.conditions import Fact, layer_facts, test_layer
 from advisor.claims.subjects import Subject, Truth, subject_of

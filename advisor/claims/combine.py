@@ -8,7 +8,9 @@ side before the other: one that would leave nothing is given up, and the verdict
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.claimsets import ValueSet, full_set, insisted, meet, set_of
 from advisor.claims.speakers import HEAT_ASPECTS, Said
@@ -22,8 +24,7 @@ UPPER = ("high", "limit")
 """Ways to prefer by which the upper end of what is advised is told."""
 
 
-@dataclass(frozen=True, slots=True)
-class Verdict:
+class Verdict(Struct, frozen=True):
     """What may be done in one place on one aspect, what is best, and why.
 
     Attributes:

@@ -6,8 +6,9 @@ for a rule that has fired, and gives the leaves that hold.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from advisor.claims.subjects import Subject, Truth, has_fibre, has_group, in_number, of_several
 from advisor.knowledge import nouns
@@ -19,8 +20,7 @@ from advisor.project.phrases.shading import BOTH
 from advisor.project.placing import singular_words
 
 
-@dataclass(frozen=True, slots=True)
-class Fact:
+class Fact(Struct, frozen=True):
     """Something true of the input: whose, which fact, and what it is."""
 
     who: str

@@ -7,8 +7,10 @@ it is the smallest set with an empty meet, found by trying pairs, then triples, 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from itertools import combinations
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.claimsets import full_set, meet, set_of
 from advisor.claims.collect import Place
@@ -29,8 +31,7 @@ Spot = tuple[str, str]
 """The name of a place and an aspect."""
 
 
-@dataclass(frozen=True, slots=True)
-class Conflict:
+class Conflict(Struct, frozen=True):
     """A clash of musts: where it is worst, and in `also` where else the same cause shows.
 
     Attributes:

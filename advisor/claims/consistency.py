@@ -7,8 +7,9 @@ none may be used. What one answer makes idle is said no more; no clash is made o
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.claims.alike import finish_alike
 from advisor.claims.athand import at_hand

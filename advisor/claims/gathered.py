@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from msgspec import Struct
+
 from advisor.claims.conditions import Fact
 from advisor.claims.speakers import Said
 from advisor.knowledge.model import Rule
@@ -14,16 +16,14 @@ if TYPE_CHECKING:
     from advisor.claims.outcomes import Outcomes
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """Where a verdict is made: one cloth, one seam or the garment."""
 
     scope: str
     name: str
 
 
-@dataclass(frozen=True, slots=True)
-class Fired:
+class Fired(Struct, frozen=True):
     """A rule that fired in a place, with what made it fire."""
 
     rule: Rule

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict
@@ -13,8 +13,7 @@ from advisor.project.garment import Garment
 from advisor.project.lines import Line
 
 
-@dataclass(frozen=True, slots=True)
-class Shade:
+class Shade(Struct, frozen=True):
     """The colour that a cloth is sewn in where it shares its thread with another.
 
     `colour` is what the thread matches, or the name of her `reel`; `difference` is by CIEDE2000.
@@ -26,8 +25,7 @@ class Shade:
     darker: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Judgement:
+class Judgement(Struct, frozen=True):
     """What was said of a garment, what came of it, where it clashes, and how clashes are avoided.
 
     The conflicts stand in the order in which they are numbered, one for each cause. `shades` are
@@ -42,7 +40,7 @@ class Judgement:
     instructions: tuple[Instruction, ...] = ()
     shades: dict[str, Shade] = field(default_factory=dict)
     decided: dict[Place, dict[str, tuple[list[Said], frozenset[str], Verdict]]] = field(
-        default_factory=dict, compare=False, repr=False
+        default_factory=dict
     )
 
     @property
@@ -51,8 +49,7 @@ class Judgement:
         return {spot: conflict for conflict in self.conflicts for spot in conflict.spots}
 
 
-@dataclass(frozen=True, slots=True)
-class Cure:
+class Cure(Struct, frozen=True):
     """A remedy that was applied and re-run: its conflict is gone and none is new.
 
     `lines` are what a project says it in.
@@ -71,8 +68,7 @@ class Cure:
         return self.effort + 2 * self.look
 
 
-@dataclass(frozen=True, slots=True)
-class Advice:
+class Advice(Struct, frozen=True):
     """A judgement with the cures of each of its conflicts, cheapest first."""
 
     judgement: Judgement

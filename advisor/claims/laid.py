@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.claims.conditions import test_layer
 from advisor.claims.speakers import HEAT_ASPECTS, Said, held_back

@@ -8,7 +8,8 @@ practice). The whole keeps to the gentler setting wherever they cannot be parted
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.claims.byparts import length_of, top_of
 from advisor.claims.collect import Place

@@ -6,8 +6,9 @@ What its file likes best there is for its usual weights; what it bears and needs
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.knowledge.model import Claim, Entry
 from advisor.project.garment import Cloth

@@ -8,7 +8,8 @@ alone, and the bag of a pocket where a side names neither.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.claims.edged import edge_cloths
 from advisor.claims.loaded import doubled_near, holds_by_backing, mounts_near

@@ -8,9 +8,10 @@ lies in; where those are as they were, the words are taken over as they stood.
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Mapping
-from dataclasses import dataclass, field
 from functools import partial
 from typing import Any, Final, TypeVar
+
+from msgspec import Struct, field
 
 from advisor.knowledge.model import Knowledge, Rule
 from advisor.project.garment import Garment, Seam
@@ -25,8 +26,7 @@ ITSELF: Final = ""
 T = TypeVar("T")
 
 
-@dataclass(slots=True)
-class Outcomes:
+class Outcomes(Struct):
     """What was said of a garment, by speaker and by what it was said of.
 
     `lists` are those that speaking adds to. A rule that was asked and has nothing noted of a thing

@@ -8,7 +8,8 @@ nor moisture there, and a satin under sequins no iron at all; each is pressed wh
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import HEARSAY, Verdict, decide, start_of

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from advisor.claims.claimsets import insisted
 from advisor.claims.conditions import Fact
@@ -31,8 +33,7 @@ IRONING = "care.iron"
 HEAT_ASPECTS = frozenset({LIMIT_ASPECT, "press.moisture"})
 
 
-@dataclass(frozen=True, slots=True)
-class Said:
+class Said(Struct, frozen=True):
     """A claim said in a place: by whom, on what facts, and about which cloths."""
 
     who: str

@@ -8,8 +8,9 @@ takes no lasting press from a cool iron; made up like this it lies flat without.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from advisor.craft.irondial import starts_too_cool
 from advisor.knowledge.model import COLD, Claim, Entry, Knowledge

@@ -7,9 +7,10 @@ some, or for none.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import IntEnum
 from typing import Any
+
+from msgspec import Struct
 
 from advisor.knowledge.model import Entry, Fibre, Knowledge, Mix
 from advisor.project.garment import Cloth, Use
@@ -24,8 +25,7 @@ class Truth(IntEnum):
     YES = 2
 
 
-@dataclass(slots=True)
-class Subject:
+class Subject(Struct):
     """A cloth, as used in one place."""
 
     cloth: Cloth

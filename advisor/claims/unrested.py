@@ -6,8 +6,9 @@ all, that is a clash like any other, though its file speaks of degrees and drops
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.claims.speakers import Said, is_heat_limit
 from advisor.craft.irondial import mark_for

@@ -7,11 +7,10 @@ matter, a set met with itself is itself, and meeting never widens. There is noth
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     """The numbers from `low` to `high`, both included; empty where low is above high."""
 
     low: float
@@ -39,8 +38,7 @@ class Span:
         return isinstance(value, int | float) and self.low <= value <= self.high
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(Struct, frozen=True):
     """A set of options by their numbers, as a bit mask."""
 
     mask: int

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from advisor.claims.claimsets import meet, set_of
 from advisor.claims.combine import UPPER, USUAL, Verdict, span_of

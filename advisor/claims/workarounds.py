@@ -9,9 +9,11 @@ cloth whose own fibres want unlike irons keeps a soft crease, which spoils nothi
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
 from itertools import takewhile
 from typing import NamedTuple
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -58,8 +60,7 @@ ROUND = "round"
 Pair = tuple[Said, Said]
 
 
-@dataclass(frozen=True, slots=True)
-class Instruction:
+class Instruction(Struct, frozen=True):
     """How the work goes so that two layers never clash under one iron.
 
     Attributes:

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Annotated, Any
 
 import typer
+from msgspec import Struct
 
 from advisor import __version__
 from advisor.cli import common
@@ -38,8 +38,7 @@ _SLOT = re.compile(r"\{(\w+)\}")
 Row = tuple[str, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Chapter:
+class Chapter(Struct, frozen=True):
     """A command: how it is typed, what it does, its words and options, lines to try."""
 
     usage: str

@@ -43,7 +43,7 @@ def _tell_slow() -> None:
 
 def with_units(garment: Garment, units: str | None) -> Garment:
     """The garment printed in other units."""
-    from dataclasses import replace
+    from msgspec.structs import replace
 
     from advisor.errors import InputError
     from advisor.units.showing import SYSTEMS

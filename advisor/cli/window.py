@@ -5,14 +5,14 @@ from __future__ import annotations
 import os
 import shutil
 import sys
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 USUAL = 80
 """Columns of a page that is piped or kept."""
 
 
-@dataclass(frozen=True, slots=True)
-class Window:
+class Window(Struct, frozen=True):
     """Columns and lines, and whether a person looks at it."""
 
     width: int

@@ -12,8 +12,10 @@ that is a backing of its own and shorter than the piece (`common-practice`).
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.construction.belonging import half_of
 from advisor.construction.notionlist import QUILTING
@@ -39,8 +41,7 @@ TRIMMED: Final = 30.0
 """What a canvas is cut longer than it lies, to be trimmed once it is padded, mm (`estimate`)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Backing:
+class Backing(Struct, frozen=True):
     """The pieces of an interfacing, and the places of which no piece is told by its name."""
 
     pieces: tuple[Piece, ...]

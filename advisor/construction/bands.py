@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.construction.elastics import ELASTIC, across, flat_beside
 from advisor.construction.notionlist import cut_of, ends_of
@@ -28,8 +28,7 @@ LAPPED = frozenset({"hook", "button", "buttonhole", "snap", "hook-and-loop"})
 WAISTBAND, BAND = "waistband", "band"
 
 
-@dataclass(frozen=True, slots=True)
-class Band:
+class Band(Struct, frozen=True):
     """A band of a knit or an elastic: its cloth, and its length without that of its ends, mm.
 
     `ends` is what the two ends of an elastic take besides; a knit has an allowance at each.

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam

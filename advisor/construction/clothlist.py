@@ -6,8 +6,10 @@ Width and shrinkage are taken as usual where nobody says them (estimates), and t
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
@@ -50,8 +52,7 @@ BAND: Final = "band"
 SKIN: Final = "skin"
 
 
-@dataclass(frozen=True, slots=True)
-class Bought:
+class Bought(Struct, frozen=True):
     """Cloth to buy, in mm, and what is cut from it; `wrong` says why there is no figure.
 
     Attributes:

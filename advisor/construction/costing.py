@@ -8,8 +8,10 @@ beyond the need. What has no price, or no amount, is a line without a cost, neve
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.judgement import Judgement
 from advisor.construction.clothlist import Bought
@@ -37,8 +39,7 @@ NO_PRICE: Final = "no price said"
 NO_AMOUNT: Final = "how much is not said"
 
 
-@dataclass(frozen=True, slots=True)
-class CostLine:
+class CostLine(Struct, frozen=True):
     """One thing that is paid for.
 
     Attributes:

@@ -7,8 +7,9 @@ tucks are straight lockstitch through two plies.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
@@ -35,8 +36,7 @@ AVOIDS: Final = {
 USUAL_STITCH: Final = 2.5
 
 
-@dataclass(frozen=True, slots=True)
-class CutNote:
+class CutNote(Struct, frozen=True):
     """A piece as it is cut, with what its cloth avoids of it and the thread of its tucks, mm."""
 
     cut: Cut

@@ -9,8 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.craft import cloth as lay
 from advisor.craft import fullness as table
@@ -28,8 +30,7 @@ STRIP_WHOLE: Final = 600.0
 """... and is put together of shorter ones where it is longer than this, mm (estimate)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Ring:
+class Ring(Struct, frozen=True):
     """A ring of a flounce, mm: radii to cut and at the seam line, its hem and how full that is.
 
     The hem is that of all its rings once they are joined.
@@ -43,8 +44,7 @@ class Ring:
     turn: float
 
 
-@dataclass(frozen=True, slots=True)
-class TuckMarks:
+class TuckMarks(Struct, frozen=True):
     """Where tucks are marked, mm: first fold from the cut edge, then fold to fold; their rows."""
 
     number: int
@@ -56,8 +56,7 @@ class TuckMarks:
     row: float
 
 
-@dataclass(frozen=True, slots=True)
-class Cut:
+class Cut(Struct, frozen=True):
     """One kind of piece as it is cut, mm, and the finished edge that its fullness is drawn up to.
 
     For a ring, width and height are those of the rectangle that it is cut from; of `parts` such

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.craft.checks import TooWideError
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     """One number that a project says, or that follows from it: mm, a ratio, or a count."""
 
     what: str
@@ -16,8 +15,7 @@ class Figure:
     kind: str = "length"
 
 
-@dataclass(frozen=True, slots=True)
-class Disagreement:
+class Disagreement(Struct, frozen=True):
     """Numbers of one place that do not go together.
 
     `cloth` is of which too much or too little is bought for it; `together` a finished width that

@@ -9,8 +9,9 @@ measured all round, or round half of it.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.construction.widths import at_place
 from advisor.knowledge import nouns

@@ -7,8 +7,9 @@ respected; what they cost her is said. Spacing of clips: 1/4 to 1/2 in (`apparel
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.claims.valuesets import Choice
 from advisor.construction.bulk import Verdicts, number, picked
@@ -58,8 +59,7 @@ _OPEN_TO_A_FINISH: Final = "double-stitched"
 """Of the kinds that make a finish by themselves, the one that may have another."""
 
 
-@dataclass(frozen=True, slots=True)
-class Finishing:
+class Finishing(Struct, frozen=True):
     """A finish against the allowance, all in mm.
 
     Attributes:
@@ -87,8 +87,7 @@ UNCLIPPED: Final = frozenset({"hem", "folded"})
 """Edges whose fullness is eased in, or that are wrapped: neither is clipped or notched."""
 
 
-@dataclass(frozen=True, slots=True)
-class Trimming:
+class Trimming(Struct, frozen=True):
     """How allowances are reduced and turned; empty where nothing is to be done.
 
     Attributes:

@@ -8,8 +8,9 @@ in two layers is cut twice.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from typing import Final
+
+from msgspec import Struct, field
 
 from advisor.claims.subjects import subject_of
 from advisor.craft import fullness as table
@@ -44,8 +45,7 @@ MEASURED: Final = 5.0
 """How near a length is to the hip that it was measured at, mm: estimate."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fullness:
+class Fullness(Struct, frozen=True):
     """A full edge: planned and measured ratio, cut and finished width in mm, what to say of it.
 
     `cut` is the width of one layer; `layers` how many of this cloth lie in the place.

@@ -9,8 +9,10 @@ said to be unknown, never taken for strong.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.subjects import subject_of
 from advisor.claims.valuesets import Span
@@ -39,8 +41,7 @@ SLIP: Final = "slips at seams"
 TIES: Final = "ties"
 
 
-@dataclass(frozen=True, slots=True)
-class Holding:
+class Holding(Struct, frozen=True):
     """Strength of a seam and what its place needs, N/cm; `why_not` where it is not known.
 
     `by_cloth` where the cloth gives way before the thread does; `thicker` whether the layers take

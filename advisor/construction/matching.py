@@ -8,7 +8,8 @@ by that; each further row may lose one.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.construction.cutting import Cut, all_on_cloth
 from advisor.craft import cloth as lay

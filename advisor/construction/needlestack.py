@@ -11,8 +11,9 @@ most one size finer than such a hump wants.
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Gathered, Place
 from advisor.claims.combine import Verdict, decide

@@ -11,8 +11,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.glued import STIFFENS
 from advisor.construction.elastics import ELASTIC, from_body, is_tried, told_less
@@ -64,16 +66,14 @@ SPIRALS: Final = frozenset({"spiral-boning"})
 METAL, STEEL, PLASTIC = "metal", "steel", "plastic"
 
 
-@dataclass(frozen=True, slots=True)
-class Lengths:
+class Lengths(Struct, frozen=True):
     """So many of a length, mm; the length is None where it is not said."""
 
     number: int
     each: float | None
 
 
-@dataclass(frozen=True, slots=True)
-class NotionBought:
+class NotionBought(Struct, frozen=True):
     """A notion to buy.
 
     Attributes:

@@ -8,8 +8,9 @@ has measured, so they count as nothing done where the garment is washed. Formula
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
@@ -25,8 +26,7 @@ SELLER_SAYS: Final = "dry clean only"
 LINING: Final = "lining-seam"
 
 
-@dataclass(frozen=True, slots=True)
-class Parting:
+class Parting(Struct, frozen=True):
     """The two cloths of a seam that part most.
 
     Attributes:
@@ -47,8 +47,7 @@ class Parting:
     sources: tuple[str, ...] = shrinkage.SOURCES
 
 
-@dataclass(frozen=True, slots=True)
-class LiningEase:
+class LiningEase(Struct, frozen=True):
     """How much longer than its shell a lining is cut, mm: the trade's fold, and for shrinking."""
 
     fold: float

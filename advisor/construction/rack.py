@@ -7,8 +7,9 @@ is matched by eye, unless a reel has the same word.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.claims.combine import Verdict
 from advisor.claims.valuesets import Choice, Span
@@ -25,8 +26,7 @@ NEAR_TEX: Final = 1.5
 FIBRE, SIZE = "thread.fibre", "thread.size"
 
 
-@dataclass(frozen=True, slots=True)
-class Found:
+class Found(Struct, frozen=True):
     """A reel that is near a colour: how near, and what of it does not suit the places.
 
     `found` is None where reel and cloth have the same word for a colour and nothing to measure.

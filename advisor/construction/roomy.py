@@ -6,8 +6,9 @@ layers shift while the rows are sewn.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.construction.belonging import half_of
 from advisor.construction.cleared import QUILTING

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
@@ -43,8 +44,7 @@ ROWS_THAT_HOLD: Final = frozenset({"felled", "lapped"})
 """Kinds of seam whose two rows share the pull; a second row in the allowance carries nothing."""
 
 
-@dataclass(frozen=True, slots=True)
-class SeamWork:
+class SeamWork(Struct, frozen=True):
     """A seam as it is built.
 
     Attributes:

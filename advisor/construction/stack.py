@@ -10,8 +10,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.construction.cleared import cleared
 from advisor.construction.panels import sides_of, whole_panels
@@ -59,8 +60,7 @@ BESIDE: Final = frozenset({"zip", "bone"})
 """What is stitched beside and never over; its casing counts as a tape."""
 
 
-@dataclass(frozen=True, slots=True)
-class Spot:
+class Spot(Struct, frozen=True):
     """A place of a seam: plies, mm as it lies and under the foot, and whether it is sewn over."""
 
     name: str

@@ -5,7 +5,7 @@ Only a strip that the maker let bend tells it; nothing is taken from what a clot
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.claims.glued import STIFFENS
 from advisor.craft import stiffness
@@ -15,8 +15,7 @@ from advisor.project.garment import Cloth, Garment, Seam
 BACKINGS = frozenset({"backing", "underlining", "interlining", "interfacing"})
 
 
-@dataclass(frozen=True, slots=True)
-class Stiffness:
+class Stiffness(Struct, frozen=True):
     """Cloths of a place that were measured, their bending lengths in mm, and what they are as one.
 
     Attributes:

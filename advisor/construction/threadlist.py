@@ -8,8 +8,10 @@ a reel or a cone holds is the trade's custom (`common-practice`).
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
@@ -34,8 +36,7 @@ COTTON: Final = "cotton"
 LOOPERS: Final = {"3-thread": 3, "4-thread": 4, "5-thread": 5}
 
 
-@dataclass(frozen=True, slots=True)
-class ThreadBought:
+class ThreadBought(Struct, frozen=True):
     """Thread of one colour and kind, m, wastage included, and what to buy.
 
     `overlocker` is what of it comes from cones, needles and loopers together.

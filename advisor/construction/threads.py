@@ -7,8 +7,9 @@ is their usual make (`common-practice`); width and length of a finishing stitch 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.construction.bulk import Verdicts, number, picked
 from advisor.construction.finishing import makes_its_finish
@@ -40,8 +41,7 @@ BACKSTITCH: Final = 3.0
 _EDGE_ROWS: Final = {"Hong Kong": 4, "bound": 2, "turned and stitched": 2}
 
 
-@dataclass(frozen=True, slots=True)
-class Purpose:
+class Purpose(Struct, frozen=True):
     """Thread in mm for one purpose in one seam."""
 
     purpose: str

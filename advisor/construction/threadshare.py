@@ -12,8 +12,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict, picking, picking_number
@@ -51,8 +52,7 @@ Thread = tuple[int, float]
 """Fibre as its place among the words of the aspect, and tex."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Wanted:
+class _Wanted(Struct, frozen=True):
     """What a place advises of its thread, and what it would pick by itself."""
 
     by_aspect: dict[str, Verdict]

@@ -9,8 +9,9 @@ nothing is said. Formulas in `craft.hanging`.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.claims.judgement import Judgement
 from advisor.construction.clothlist import Bought
@@ -34,8 +35,7 @@ SAME: Final = 0.05
 """Two lengths that differ by no more than this share are the same edge (estimate)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Weighed:
+class Weighed(Struct, frozen=True):
     """What a garment weighs, g: each cloth from lightest to heaviest, notions and thread.
 
     `unknown` are cloths of which nobody knows the weight; `uncounted` cloths that no piece is cut
@@ -63,8 +63,7 @@ class Weighed:
         return sum(self.whole) / 2
 
 
-@dataclass(frozen=True, slots=True)
-class Hang:
+class Hang(Struct, frozen=True):
     """What one place carries at rest.
 
     Attributes:

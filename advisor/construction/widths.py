@@ -6,16 +6,16 @@ called so: an elastic is wider at a waist than at a wrist.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Garment, Seam
 from advisor.project.placing import singular_words
 
 
-@dataclass(frozen=True, slots=True)
-class Width:
+class Width(Struct, frozen=True):
     """How wide a notion is, mm, or how thick if it is round; None where its look decides.
 
     `said` is whether the project says it; else it is what is usual at such a place.

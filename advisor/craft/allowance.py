@@ -9,9 +9,10 @@ layers `rough-sewing`. Clip spacing `apparel-1-3-03`. Turn of cloth `threads-131
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.craft import checks
 from advisor.units.factors import MM_PER_INCH as INCH
@@ -48,8 +49,7 @@ class Finish(StrEnum):
     SAFETY_5 = "safety stitch, 5-thread"
 
 
-@dataclass(frozen=True, slots=True)
-class FinishNeed:
+class FinishNeed(Struct, frozen=True):
     """What a finish needs: allowance and finished width in mm, and its limits."""
 
     finish: Finish
@@ -59,8 +59,7 @@ class FinishNeed:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Fit:
+class Fit(Struct, frozen=True):
     """A finish against an allowance in mm; `short_mm` is what is missing (0 if it fits)."""
 
     finish: Finish
@@ -170,8 +169,7 @@ def _strip_area(length_mm: float, width_mm: float) -> float:
     return checks.above("strip length", length_mm) * wide + 2 * wide * wide
 
 
-@dataclass(frozen=True, slots=True)
-class Grading:
+class Grading(Struct, frozen=True):
     """Widths in mm to trim allowances to, the one next to the outside first and widest."""
 
     widths_mm: tuple[float, ...]

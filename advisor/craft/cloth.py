@@ -11,8 +11,10 @@ shorter. Length and shrinkage `derived`; rounding up as shops sell `common-pract
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.craft import checks, laying, slanted
 from advisor.craft.allowance import strip_length, strip_square
@@ -26,8 +28,7 @@ US_STEP_MM: Final = 36 * 25.4 / 8
 SAME_MM: Final = 0.02
 
 
-@dataclass(frozen=True, slots=True)
-class CutPiece:
+class CutPiece(Struct, frozen=True):
     """A piece to cut, in mm: width across the grain, length along it, how many.
 
     `narrow_mm` is the width of the narrow end of a tapered panel; `any_grain` lets it turn a
@@ -91,8 +92,7 @@ class CutPiece:
         return self.any_grain and not self.matched
 
 
-@dataclass(frozen=True, slots=True)
-class BoughtCloth:
+class BoughtCloth(Struct, frozen=True):
     """A cloth as bought: width in mm, nap, repeat in mm, selvage each side, shrinkage shares.
 
     `ends_mm` is what squaring its two ends takes, once.
@@ -126,8 +126,7 @@ class BoughtCloth:
         return self.repeat_mm * (1 - self.shrinks_long)
 
 
-@dataclass(frozen=True, slots=True)
-class Laid:
+class Laid(Struct, frozen=True):
     """Pieces laid on one stretch of a cloth, open or folded along its length.
 
     `boxes` are those of each kind of piece, which is counted among all pieces; `begins_mm` is
@@ -145,8 +144,7 @@ class Laid:
         return self.begins_mm + self.packing.length
 
 
-@dataclass(frozen=True, slots=True)
-class Estimate:
+class Estimate(Struct, frozen=True):
     """Cloth to buy in mm, an estimate: packed, with ends and shrinkage, never below least.
 
     `packed_mm` is the layout alone; `least_mm` the length no layout can beat; `used` the

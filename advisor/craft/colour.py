@@ -11,8 +11,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.craft import checks
 
@@ -26,8 +27,7 @@ DARKER: Final = 4.0
 _WHITE: Final = (0.95047, 1.0, 1.08883)
 
 
-@dataclass(frozen=True, slots=True)
-class Lab:
+class Lab(Struct, frozen=True):
     """A colour: lightness 0 to 100, red against green, yellow against blue."""
 
     lightness: float
@@ -119,8 +119,7 @@ def _twist(hue: float, chroma: float) -> float:
     return -math.sin(math.radians(2 * around)) * bend
 
 
-@dataclass(frozen=True, slots=True)
-class Match:
+class Match(Struct, frozen=True):
     """A reel against a cloth: how far apart, and whether the reel is the darker."""
 
     name: str

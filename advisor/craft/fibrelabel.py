@@ -9,15 +9,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 WHOLE = 100.0
 SLACK = 0.5
 """Shares that were rounded when they were given may miss 100 by so much, percent (estimate)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Share:
+class Share(Struct, frozen=True):
     """One fibre of a cloth: its id, the name that the market asks for, its percent by weight."""
 
     fibre: str
@@ -25,8 +25,7 @@ class Share:
     percent: float
 
 
-@dataclass(frozen=True, slots=True)
-class Small:
+class Small(Struct, frozen=True):
     """Amounts below `below` percent are written as one, unless the fibre is in `named`."""
 
     below: float
@@ -35,8 +34,7 @@ class Small:
     named: frozenset[str] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
-class FibreLine:
+class FibreLine(Struct, frozen=True):
     """One entry of a label: what is written, its whole percent, and the fibres that it counts."""
 
     name: str

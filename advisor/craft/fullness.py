@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.craft import checks
 
@@ -43,8 +44,7 @@ class GatherMethod(StrEnum):
     ELASTIC = "elastic"
 
 
-@dataclass(frozen=True, slots=True)
-class Ratio:
+class Ratio(Struct, frozen=True):
     """A usual ratio cut : finished, from low to high."""
 
     low: float
@@ -90,8 +90,7 @@ def tucks(depth: float, number: int, spacing: float | None = None) -> float:
     return 2 * deep * checks.count("number of tucks", number)
 
 
-@dataclass(frozen=True, slots=True)
-class FlounceCut:
+class FlounceCut(Struct, frozen=True):
     """A circular flounce: radii and hem length, fullness at the hem, square that holds it."""
 
     inner_radius: float
@@ -154,8 +153,7 @@ def cut_length(
     return whole / (1 - checks.share("shrinkage", shrinkage))
 
 
-@dataclass(frozen=True, slots=True)
-class Panels:
+class Panels(Struct, frozen=True):
     """Panels for a full edge: how many, how wide with seams, the fullness they give."""
 
     number: int

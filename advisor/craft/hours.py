@@ -14,8 +14,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.craft import checks
 
@@ -26,8 +27,7 @@ EIGHT_IN_TEN: Final = 1.2816
 """The normal quantile of 0.9 (`derived`)."""
 
 
-@dataclass(frozen=True, slots=True)
-class PaceRatio:
+class PaceRatio(Struct, frozen=True):
     """What hours reckoned are multiplied by: likely, and the ends that 8 of 10 jobs lie between."""
 
     low: float

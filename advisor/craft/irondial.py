@@ -7,8 +7,9 @@ memory. First heating overshoots the set mean by 10 to 40 K (memory).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 SOURCES: Final = ("iso-3758-2012", "iso-3758-2023", "iec-60311", "memory")
 IRON_STEP: Final = 5
@@ -17,8 +18,7 @@ ROUNDING: Final = 2.0
 """300 °F is 149 °C and stands for the 150 mark; a limit this close to a mark counts as it, K."""
 
 
-@dataclass(frozen=True, slots=True)
-class Mark:
+class Mark(Struct, frozen=True):
     """A dial mark: its name, both label ceilings and its band, °C."""
 
     dots: int

@@ -9,7 +9,8 @@ that nobody is left without a place (`derived`).
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.craft.cloth import CutPiece, Laid
 from advisor.craft.strip import FINE, Box, PlacedBox
@@ -22,8 +23,7 @@ BIAS, STRIPS = "bias", "strips"
 PART, CORNER = "part on the bias", "corner"
 
 
-@dataclass(frozen=True, slots=True)
-class Lies:
+class Lies(Struct, frozen=True):
     """Some pieces of one kind that lie together, in mm.
 
     Attributes:

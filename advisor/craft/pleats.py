@@ -8,9 +8,10 @@ depth of a fold, s the flat cloth between pleats.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.craft import checks
 
@@ -25,8 +26,7 @@ class Pleat(StrEnum):
     INVERTED = "inverted"
 
 
-@dataclass(frozen=True, slots=True)
-class Pleating:
+class Pleating(Struct, frozen=True):
     """A row of pleats: cut and finished width, their ratio, whether the folds touch."""
 
     cut: float

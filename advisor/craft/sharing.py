@@ -10,9 +10,10 @@ thread that suits most of the rest is taken in turn, which may be more than the 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.craft.colour import Lab, Match, match
 
@@ -21,8 +22,7 @@ EXACT: Final = 12
 LIGHTER: Final = 0.5
 
 
-@dataclass(frozen=True, slots=True)
-class Thread:
+class Thread(Struct, frozen=True):
     """A thread that may be taken: a reel at hand, or one bought to match a colour."""
 
     name: str

@@ -11,9 +11,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.craft.orders import shortest
 from advisor.craft.strip import FINE, Box, Packing, PlacedBox
@@ -29,8 +31,7 @@ _Reach = tuple[int, int, int, int]
 _Spot = tuple[int, int, _Reach]
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class _SlantedItem:
+class _SlantedItem(Struct, frozen=True, order=True):
     length: int
     width: int
     ways: tuple[_Reach, ...]

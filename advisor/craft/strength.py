@@ -12,9 +12,10 @@ yarns gives way sooner still.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.craft import checks
 
@@ -71,8 +72,7 @@ NEED_N_PER_CM: Final[dict[Stress, float]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class SeamStrength:
+class SeamStrength(Struct, frozen=True):
     """Strength of a seam in N/cm, and which part of it gives way first."""
 
     n_per_cm: float

@@ -14,9 +14,11 @@ from __future__ import annotations
 import bisect
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from functools import lru_cache, partial
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.craft.orders import MOST_ORDERS, shortest
 from advisor.craft.skyline import lay
@@ -32,8 +34,7 @@ EFFORT: Final = 320_000
 """How many orders are tried from `MANY` boxes on, and of very many fewer."""
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Box:
+class Box(Struct, frozen=True, order=True):
     """A box to pack, in mm: across the strip, and along it.
 
     `turns` lets it lie either way; `step` lets it begin only at multiples of that length;
@@ -52,8 +53,7 @@ class Box:
     within: float = math.inf
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedBox:
+class PlacedBox(Struct, frozen=True):
     """Where a box lies, in mm: its corner nearest to the beginning, and its size as it lies.
 
     `down` is nothing for an upright one; of one on the bias it is how far the side that leads
@@ -67,16 +67,14 @@ class PlacedBox:
     down: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Packing:
+class Packing(Struct, frozen=True):
     """A strip that holds all boxes: its length in mm, and where each lies."""
 
     length: float
     places: tuple[PlacedBox, ...]
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class _Item:
+class _Item(Struct, frozen=True, order=True):
     length: int
     width: int
     ways: tuple[tuple[int, int], ...]

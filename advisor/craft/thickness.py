@@ -11,9 +11,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.craft import checks
 
@@ -39,8 +40,7 @@ USUAL_PACKING: Final[dict[Structure, tuple[float, float]]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class StackedCloth:
+class StackedCloth(Struct, frozen=True):
     """One cloth in a stack: thickness of a ply in mm, plies, and what is known of its fibre.
 
     Weight (g/m²) and density (g/cm³) may be missing; then the layer is taken not to give

@@ -12,8 +12,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.craft import checks
 
@@ -34,8 +35,7 @@ WASTAGE: Final = 0.15
 TAIL_MM: Final = 100.0
 
 
-@dataclass(frozen=True, slots=True)
-class TableRatio:
+class TableRatio(Struct, frozen=True):
     """A class's ratio from the table, with the needles' share and its source ids."""
 
     ratio: float
@@ -58,8 +58,7 @@ TABLE: Final[dict[int, TableRatio]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class ThreadUse:
+class ThreadUse(Struct, frozen=True):
     """Thread by place, in the unit of the seam length it was worked from."""
 
     needle: float

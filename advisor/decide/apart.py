@@ -8,9 +8,10 @@ an equal garment's is taken as it is; after a change on the page most are.
 from __future__ import annotations
 
 from collections import OrderedDict
-from dataclasses import replace
 from threading import Lock
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.claims.judgement import Judgement
 from advisor.decide.evaluate import judge

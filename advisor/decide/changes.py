@@ -7,7 +7,8 @@ it: nothing is changed here that a project file cannot say.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.valuesets import Choice

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.conflicts import Conflict, in_order

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Final
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement

@@ -8,8 +8,10 @@ every seam that wanted the tool, finds no new clash.
 from __future__ import annotations
 
 from collections.abc import Container, Mapping
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
@@ -92,8 +94,7 @@ EVERYBODY_HAS: Final = frozenset(
 """What lies in any workroom, so that nobody needs telling (estimate)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Strip:
+class Strip(Struct, frozen=True):
     """Bias strip to cut, mm: its width from and to, and the side of a square that gives it."""
 
     width: tuple[float, float]
@@ -101,8 +102,7 @@ class Strip:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Need:
+class Need(Struct, frozen=True):
     """A tool that the project calls for.
 
     Attributes:

@@ -6,7 +6,7 @@ advised it. Another width is another tape.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from advisor.construction.notionlist import lengths_of
 from advisor.decide.kit import Need

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.claims.conflicts import Conflict
 from advisor.claims.judgement import Advice, Cure, Judgement
@@ -28,8 +29,7 @@ Pick = tuple[int, int]
 """The number of a conflict and of one of its remedies, both from 1, as they are printed."""
 
 
-@dataclass(frozen=True, slots=True)
-class Together:
+class Together(Struct, frozen=True):
     """Remedies taken together: which, what they cost, what comes of them, and their lines."""
 
     picks: tuple[Pick, ...]

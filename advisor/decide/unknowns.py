@@ -5,7 +5,8 @@ Each candidate of a cloth of unknown fibre is tried in its place and the iron li
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
@@ -18,8 +19,7 @@ from advisor.project.facts import NO_IRON
 from advisor.project.garment import Garment, Seam, Use
 
 
-@dataclass(frozen=True, slots=True)
-class Unknown:
+class Unknown(Struct, frozen=True):
     """A cloth whose fibre nobody has named: the limit now, and for each candidate.
 
     What its name says it holds, it is not hoped to be without: a wool gabardine is no cotton.

@@ -7,7 +7,8 @@ needs; a thing that several places need is bought once for all of them.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.construction.laced import LACING, cords
 from advisor.construction.notionlist import SPARE, as_measured, lengths_of

@@ -7,9 +7,10 @@ of the sheet; a place by its own name, "garment" or "whole", and a cloth's name 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from advisor.knowledge.names import KEPT, plain_name
 from advisor.project.phrases.tokens import words_of
@@ -41,8 +42,7 @@ WHOLE = frozenset(
 """How the whole garment is called on sheets and screens."""
 
 
-@dataclass(frozen=True, slots=True)
-class Option:
+class Option(Struct, frozen=True):
     """One answer that an aspect may have, as it is told."""
 
     aspect: str

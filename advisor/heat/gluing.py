@@ -16,8 +16,9 @@ is uncertain falls out well at once: then no single luck and no patience helps.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -45,8 +46,7 @@ FLAT = "flat, before joining"
 HOTTEST_IRON = 200.0
 
 
-@dataclass(frozen=True, slots=True)
-class FusingTrial:
+class FusingTrial(Struct, frozen=True):
     """One way of fusing: its stack, which joint is the glue line, and the heat that it gets."""
 
     place: str
@@ -64,8 +64,7 @@ class FusingTrial:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Fused:
+class Fused(Struct, frozen=True):
     """What the model says of one trial."""
 
     trial: FusingTrial

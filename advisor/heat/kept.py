@@ -13,9 +13,10 @@ import contextlib
 import os
 from collections import OrderedDict
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
 from threading import Lock
 from typing import Any, Final, Protocol
+
+from msgspec.structs import replace
 
 from advisor.heat.model.dialogue import HeatAnswer, HeatQuestion, Times
 from advisor.heat.model.stack import Stack

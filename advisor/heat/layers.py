@@ -14,8 +14,9 @@ takes up.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from typing import Any
+
+from msgspec.structs import replace
 
 from advisor.heat.model.materials import FibreHeat, Layer, Range, blend, thickness
 from advisor.heat.model.materials import cloth as cloth_layer

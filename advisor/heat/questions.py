@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.claims.judgement import Judgement
 from advisor.heat.gluing import Fused, FusingTrial, trials_of
@@ -20,8 +20,7 @@ PRESS_S = 10.0
 LOOSE_PARTS = ("pin", "metal button")
 
 
-@dataclass(frozen=True, slots=True)
-class Heat:
+class Heat(Struct, frozen=True):
     """All that the model says of a garment.
 
     `rests` gives for each bed how long it cools after a press of PRESS_S seconds; `loose` the

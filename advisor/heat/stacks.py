@@ -11,7 +11,9 @@ No numbers are made here and nothing heavy is imported: `answers` of the heat mo
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -31,8 +33,7 @@ COOLEST_IRON = 60.0
 """A layer that bears less than this gets no iron at all, and no course is drawn, °C: estimate."""
 
 
-@dataclass(frozen=True, slots=True)
-class IronSetting:
+class IronSetting(Struct, frozen=True):
     """A dial mark, its band, and who wants it; nobody does where every layer bears it."""
 
     dots: int
@@ -40,8 +41,7 @@ class IronSetting:
     wanted_by: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Press:
+class Press(Struct, frozen=True):
     """One way of pressing one stack, for all the places that have it.
 
     `way` is advised, dried out (as advised, but cloth and layers hold no water any more), bare,
@@ -59,8 +59,7 @@ class Press:
     parts: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Bed:
+class Bed(Struct, frozen=True):
     """A stack as the project lays it, with its places, its limits and its setting."""
 
     places: tuple[str, ...]

@@ -7,7 +7,7 @@ and so are not proposed here.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.decide.unknowns import Unknown
 from advisor.identify.eliminate import LABEL, Seen, fits
@@ -15,8 +15,7 @@ from advisor.knowledge.model import Mix
 from advisor.knowledge.observations import Observation
 
 
-@dataclass(frozen=True, slots=True)
-class Freed:
+class Freed(Struct, frozen=True):
     """What an answer of a test would allow: the mixes that remain and the iron they bear, °C."""
 
     answers: tuple[str, ...]
@@ -24,8 +23,7 @@ class Freed:
     limit: float
 
 
-@dataclass(frozen=True, slots=True)
-class CheapestTest:
+class CheapestTest(Struct, frozen=True):
     """A test and those of its answers that would free something, the hottest first."""
 
     test: str

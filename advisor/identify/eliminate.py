@@ -8,8 +8,9 @@ sets: one observation more never adds a fibre, and their order never matters.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
 from itertools import combinations
+
+from msgspec import Struct
 
 from advisor.knowledge.model import Mix
 from advisor.knowledge.observations import Observation
@@ -23,8 +24,7 @@ MOST_PAIRS = 400
 Observations = Mapping[str, Observation]
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Seen:
+class Seen(Struct, frozen=True, order=True):
     """What was seen: an observation and its answer; of a label, the fibres that it names."""
 
     test: str
@@ -32,8 +32,7 @@ class Seen:
     mix: Mix = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(Struct, frozen=True):
     """What remains, and why the rest does not.
 
     Attributes:
@@ -58,8 +57,7 @@ class Finding:
         return (self.blend,) if self.blend else tuple(((fibre, None),) for fibre in self.remain)
 
 
-@dataclass(frozen=True, slots=True)
-class Proposal:
+class Proposal(Struct, frozen=True):
     """A test worth doing: what remains after each answer, and the most that can remain."""
 
     test: str

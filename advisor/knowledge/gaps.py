@@ -6,8 +6,9 @@ The values here carry no pydantic, so that a warm start reads them from the cach
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
 
 from advisor.errors import Problem, nearest
 from advisor.records import from_data
@@ -20,8 +21,7 @@ FIELDS = frozenset({"at", "cloth"})
 """What a sentence may name in braces."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sign:
+class Sign(Struct, frozen=True):
     """Places of which some are meant: all that is said holds, one of the words of each.
 
     `of` is shell, lining, or both where it joins them; "" where any will do. `same_part` where it
@@ -37,8 +37,7 @@ class Sign:
     same_part: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(Struct, frozen=True):
     """The place to write; of its layers `cloth` stands for the cloth, any other is a notion."""
 
     name: str
@@ -48,8 +47,7 @@ class Wanted:
     times: int
 
 
-@dataclass(frozen=True, slots=True)
-class GapRule:
+class GapRule(Struct, frozen=True):
     """A place that calls for another, and what is told where nothing fills it.
 
     `each_part` where each part that has such a place is asked by itself.

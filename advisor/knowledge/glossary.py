@@ -6,8 +6,9 @@ The values here carry no pydantic, so that a warm start reads them from the cach
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
 
 from advisor.errors import Problem
 from advisor.knowledge.names import plain_name
@@ -19,8 +20,7 @@ if TYPE_CHECKING:
 FILES = ("glossary",)
 
 
-@dataclass(frozen=True, slots=True)
-class Term:
+class Term(Struct, frozen=True):
     """A trade word: what it means, its other names, what to read on, and who says so."""
 
     name: str

@@ -7,8 +7,9 @@ no pydantic, so that a warm start reads them from the cache.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
 from typing import Any
+
+from msgspec import Struct, field
 
 from advisor.records import from_data
 
@@ -18,16 +19,14 @@ CARE = ("care.wash", "care.bleach", "care.dry", "care.iron", "care.professional"
 Say = Callable[[Any, tuple[Any, ...], str, Iterable[str]], None]
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(Struct, frozen=True):
     """A sentence with the sources that it rests on."""
 
     text: str
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class FibreName:
+class FibreName(Struct, frozen=True):
     """The name of a fibre in a market; "" where there is none, and then `none` says why."""
 
     say: str
@@ -35,8 +34,7 @@ class FibreName:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SmallAmounts:
+class SmallAmounts(Struct, frozen=True):
     """Amounts below `below` percent stand together, unless the fibre is in `named`."""
 
     below: float
@@ -47,15 +45,13 @@ class SmallAmounts:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Trims(Told):
+class Trims(Told, frozen=True):
     """Parts that count as trimmings where a maker names them by one of these words."""
 
     words: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class AnimalParts:
+class AnimalParts(Struct, frozen=True):
     """Parts of animals that are no textile: of these fibres, and perhaps of these notions."""
 
     phrase: str
@@ -65,16 +61,14 @@ class AnimalParts:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class FlameTest(Told):
+class FlameTest(Told, frozen=True):
     """Which fibres are spared the flame test, and plain cloths from which weight, g/m2."""
 
     spared: frozenset[str]
     plain_from: float
 
 
-@dataclass(frozen=True, slots=True)
-class CareWords:
+class CareWords(Struct, frozen=True):
     """A market's words for each answer of a care aspect, and for one that nobody knows."""
 
     words: dict[str, str]
@@ -82,8 +76,7 @@ class CareWords:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Market:
+class Market(Struct, frozen=True):
     """What one market asks of the label of a garment."""
 
     id: str
@@ -113,8 +106,7 @@ class Market:
     adults: Told
 
 
-@dataclass(frozen=True, slots=True)
-class LabelKnowledge:
+class LabelKnowledge(Struct, frozen=True):
     """The markets as plain data, and for each fibre what it bears in cleaning, as rows of a claim.
 
     A market is built when it is asked for: most commands ask for none.

@@ -7,8 +7,9 @@ colour is a code or measured L*, a*, b* of CIE 15; a word alone can only be matc
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 from typing import Final
+
+from msgspec import Struct, field
 
 from advisor.knowledge.names import plain_name
 from advisor.knowledge.pricing import Quoting
@@ -23,8 +24,7 @@ _CODE: Final = re.compile(r"#(?:[0-9a-f]{6}|[0-9a-f]{3})(?![0-9a-z])", re.IGNORE
 _LAB: Final = re.compile(rf"(?<!\S)(?:Lab\s+)?({_NUMBER})[,\s]+({_NUMBER})[,\s]+({_NUMBER})(?!\S)")
 
 
-@dataclass(frozen=True, slots=True)
-class Reel:
+class Reel(Struct, frozen=True):
     """A reel of thread that she has; `fibre` is "" and `tex` None where she does not say them.
 
     Its colour is `code` (an sRGB code) or `lab` (measured), or neither where it is only named.
@@ -37,8 +37,7 @@ class Reel:
     tex: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Mine:
+class Mine(Struct, frozen=True):
     """Her rack, how near a reel has to be to be shared (CIEDE2000), and what she charges by."""
 
     reels: tuple[Reel, ...] = ()

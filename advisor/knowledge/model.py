@@ -9,6 +9,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+import msgspec
+from msgspec import Struct
+
 from advisor.knowledge.index import RuleIndex
 from advisor.knowledge.purposes import GUARDS, Ends, unsaid
 from advisor.knowledge.registers import Registers
@@ -35,8 +38,7 @@ COLD = 20.0
 """The temperature that stands for an iron that is not used, °C."""
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(Struct, frozen=True):
     """A work that a value rests on."""
 
     id: str
@@ -50,8 +52,7 @@ class Source:
     nowhere: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Aspect:
+class Aspect(Struct, frozen=True):
     """A question, its kind and the answers that it may have."""
 
     id: str
@@ -87,8 +88,7 @@ class Aspect:
         return self.ends[1] in GUARDS
 
 
-@dataclass(frozen=True, slots=True)
-class Claim:
+class Claim(Struct, frozen=True):
     """Somebody says that an aspect lies in a set: `span` for ranges and scales, else `mask`.
 
     `ends` is what its lower and its upper end are for, where that is not what its strength and
@@ -123,8 +123,7 @@ class Claim:
         return not GUARDS.isdisjoint(self.purposes)
 
 
-@dataclass(frozen=True, slots=True)
-class Ceiling:
+class Ceiling(Struct, frozen=True):
     """A published iron ceiling, °C of the sole plate."""
 
     max: float
@@ -133,8 +132,7 @@ class Ceiling:
     good: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Fibre:
+class Fibre(Struct, frozen=True):
     """A generic fibre; `limit` is the strictest ceiling of good standing, `start` of any."""
 
     id: str
@@ -148,8 +146,7 @@ class Fibre:
     facts: dict[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """A cloth or a notion; trait levels are pairs (lowest, highest possible)."""
 
     id: str
@@ -168,8 +165,7 @@ class Entry:
     facts: dict[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
-class Rule:
+class Rule(Struct, frozen=True):
     """One rule; `parts` are its conditions by role, `told` where its lines are told, by line."""
 
     id: str
@@ -185,11 +181,10 @@ class Rule:
     limits: str
     sources: tuple[str, ...]
     general: str = ""
-    told: dict[str, tuple[ToldWhere, ...]] = field(default_factory=dict)
+    told: dict[str, tuple[ToldWhere, ...]] = msgspec.field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
-class Remedy:
+class Remedy(Struct, frozen=True):
     """A change that may cure a conflict on one of the aspects that it names."""
 
     id: str
@@ -204,8 +199,7 @@ class Remedy:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Machine:
+class Machine(Struct, frozen=True):
     """What a kind of machine can do."""
 
     id: str

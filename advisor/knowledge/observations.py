@@ -6,16 +6,16 @@ The compiled form names every fibre of a group, so that whoever eliminates needs
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from advisor.records import from_data
 
 Say = Callable[[Any, tuple[Any, ...], str, Iterable[str]], None]
 
 
-@dataclass(frozen=True, slots=True)
-class PossibleAnswer:
+class PossibleAnswer(Struct, frozen=True):
     """One answer; `fibres` are those that can give it, none where it is only a hint."""
 
     word: str
@@ -27,8 +27,7 @@ class PossibleAnswer:
     vague: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Observation:
+class Observation(Struct, frozen=True):
     """A question with its answers. `named` are all fibres that some answer names."""
 
     id: str

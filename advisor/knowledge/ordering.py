@@ -7,8 +7,9 @@ start reads them from the cache.
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct, field
 
 from advisor.errors import Problem
 from advisor.records import from_data
@@ -54,16 +55,14 @@ CHANGES = frozenset(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class WorkMinutes:
+class WorkMinutes(Struct, frozen=True):
     """How long a piece of work takes, for itself and for each metre of its place."""
 
     each: float
     per_metre: float
 
 
-@dataclass(frozen=True, slots=True)
-class Operation:
+class Operation(Struct, frozen=True):
     """A piece of work that a garment may need; minutes are work without changes of set-up.
 
     `together` is the work that is done in one sitting with it, `act` what nothing undoes of it, in
@@ -86,8 +85,7 @@ class Operation:
     act: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class SeamKind:
+class SeamKind(Struct, frozen=True):
     """What a seam is in the garment: its customary place, and the kinds that run into it."""
 
     id: str
@@ -103,8 +101,7 @@ class SeamKind:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Pick:
+class Pick(Struct, frozen=True):
     """Which steps one side of a precedence speaks of; an empty kind or tag asks nothing."""
 
     op: tuple[str, ...]
@@ -113,8 +110,7 @@ class Pick:
     tag: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class PrecedenceRule:
+class PrecedenceRule(Struct, frozen=True):
     """Why some steps come before others."""
 
     id: str
@@ -126,8 +122,7 @@ class PrecedenceRule:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class OrderKnowledge:
+class OrderKnowledge(Struct, frozen=True):
     """All of it; `changes` are minutes by name."""
 
     operations: dict[str, Operation] = field(default_factory=dict)

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct, field
 
 from advisor.knowledge.names import KEPT
 from advisor.knowledge.ordering import WorkMinutes
@@ -48,8 +49,7 @@ SEWN_ON = frozenset({"hook", "snap", "button", "clasp", "bones-slid-in"})
 """Kinds of place in which nothing is joined: what is sewn on or slid in there is not pressed."""
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceKind:
+class PlaceKind(Struct, frozen=True):
     """What is made at a place, and what follows from that alone.
 
     `drops` are the aspects that nobody asks there; `prepares` the work on single pieces before
@@ -75,8 +75,7 @@ class PlaceKind:
     leads: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Stage:
+class Stage(Struct, frozen=True):
     """One stage of a method; "" and None mean that the piece of work says it.
 
     `act` is what nothing undoes of it, `lies` how the pieces have to lie (flat, open, any),
@@ -103,8 +102,7 @@ class Stage:
     cuts_behind: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Thing:
+class Thing(Struct, frozen=True):
     """Something that a method uses up and that must be bought for it.
 
     `unit` says how it is counted: by the length of the place and its `ends` (mm), by the full
@@ -123,8 +121,7 @@ class Thing:
     """Whether it is worked with and not used up: a foot, a punch, a die."""
 
 
-@dataclass(frozen=True, slots=True)
-class Depth:
+class Depth(Struct, frozen=True):
     """The least and the most of a hem, mm; `told` says it, with `{depth}` for the figure."""
 
     min: float
@@ -132,8 +129,7 @@ class Depth:
     told: str
 
 
-@dataclass(frozen=True, slots=True)
-class Turn:
+class Turn(Struct, frozen=True):
     """How deep a hem is turned, on a straight edge and on a curve, and how its cut edge ends.
 
     `allowed` is what a hem takes at most that cannot be made deeper so; `deep` are the words of one
@@ -149,8 +145,7 @@ class Turn:
     """How often it is turned up by that depth."""
 
 
-@dataclass(frozen=True, slots=True)
-class Method:
+class Method(Struct, frozen=True):
     """A way to make a place of some kinds; `fits` holds where the engine picks it by itself.
 
     `crossed_by` are places (shoulder, side …) that run over it when it is made so, whatever is
@@ -179,8 +174,7 @@ class Method:
     turns: Turn | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PlaceKnowledge:
+class PlaceKnowledge(Struct, frozen=True):
     """Kinds of place and methods, by id."""
 
     kinds: dict[str, PlaceKind] = field(default_factory=dict)

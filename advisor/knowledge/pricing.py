@@ -8,8 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
 from typing import Final
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from advisor.knowledge.names import plain_name
 from advisor.units.factors import FEET_PER_M2, MM_PER_YARD
@@ -34,16 +36,14 @@ ACCEPTED: Final = "18.50, 18.50 per m, 9 per yd, 7 per sq ft or 3 each"
 _PRICE: Final = re.compile(r"(\d+(?:\.\d+)?)\s*(?:(?:/|per\s+|a\s+|\s)\s*(m[2²]|sq ft|[a-z]+))?")
 
 
-@dataclass(frozen=True, slots=True)
-class Price:
+class Price(Struct, frozen=True):
     """A price for a metre, an m² or each; `per` is "" where she did not say which."""
 
     amount: float
     per: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Finished:
+class Finished(Struct, frozen=True):
     """A garment that she finished: minutes that it was reckoned at, and that it took."""
 
     garment: str
@@ -51,8 +51,7 @@ class Finished:
     took: float
 
 
-@dataclass(frozen=True, slots=True)
-class Quoting:
+class Quoting(Struct, frozen=True):
     """All that she charges by; None and "" where nothing is said.
 
     Attributes:

@@ -11,8 +11,9 @@ away is told always, for it is the reason why.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
+
+from msgspec import Struct
 
 if TYPE_CHECKING:
     from advisor.knowledge import schema
@@ -42,8 +43,7 @@ DEFAULTS: Final[Mapping[str, Mapping[str, Any]]] = {
 """What has to be left for the lines of an area to be told, where a rule does not say it."""
 
 
-@dataclass(frozen=True, slots=True)
-class ToldWhere:
+class ToldWhere(Struct, frozen=True):
     """What has to have been decided of one aspect for a line to be told.
 
     Attributes:

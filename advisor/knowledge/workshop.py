@@ -7,8 +7,9 @@ pydantic, so that a warm start reads them from the cache.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct, field
 
 from advisor.records import from_data
 
@@ -19,8 +20,7 @@ if TYPE_CHECKING:
 FILES = ("seams", "kit")
 
 
-@dataclass(frozen=True, slots=True)
-class SeamClass:
+class SeamClass(Struct, frozen=True):
     """A kind of seam in the words of the standards; "" where no class was found."""
 
     id: str
@@ -32,8 +32,7 @@ class SeamClass:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Substitute:
+class Substitute(Struct, frozen=True):
     """What does instead of a tool; `word` is the answer to try, "" where the setting stays."""
 
     word: str
@@ -41,8 +40,7 @@ class Substitute:
     sources: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Tool:
+class Tool(Struct, frozen=True):
     """A tool that an answer calls for, and what does instead, best first."""
 
     id: str
@@ -52,8 +50,7 @@ class Tool:
     instead: tuple[Substitute, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class RoomThing:
+class RoomThing(Struct, frozen=True):
     """What a sentence asks for in one of these words; `everyday` where any workroom has it."""
 
     name: str
@@ -61,8 +58,7 @@ class RoomThing:
     everyday: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Workshop:
+class Workshop(Struct, frozen=True):
     """Seam classes by kind of seam, tools by the answer that calls for them, things of the room."""
 
     classes: dict[str, SeamClass] = field(default_factory=dict)

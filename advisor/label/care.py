@@ -8,7 +8,9 @@ bear is asked first); and the iron limit of the cloths bounds the ironing line.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.claims.byparts import PARTS, smoothed
 from advisor.claims.claimsets import ValueSet, full_set, meet, set_of
@@ -36,8 +38,7 @@ HAND_WASH = 40
 """The warmest water of a hand wash, °C (iso-3758-2012)."""
 
 
-@dataclass(frozen=True, slots=True)
-class CareLine:
+class CareLine(Struct, frozen=True):
     """One treatment: the answer (None where the parts clash), who sets it, and who is silent.
 
     Attributes:
@@ -61,8 +62,7 @@ class CareLine:
     kept_off: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Care:
+class Care(Struct, frozen=True):
     """The care of what stays on, of each part that comes off, and where the parts clash."""
 
     lines: tuple[CareLine, ...]

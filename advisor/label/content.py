@@ -6,7 +6,8 @@ Nothing is invented: a cloth of which the fibre or the share is not known gives 
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.claims.judgement import Judgement
 from advisor.craft.fibrelabel import FibreLine, Share, Small, content, content_text, without_test
@@ -21,8 +22,7 @@ BRUSHED = ("sweatshirt-knit", "sweater-knit")
 """Knits that are often sold with a raised side (common practice): not spared unless tested."""
 
 
-@dataclass(frozen=True, slots=True)
-class Missing:
+class Missing(Struct, frozen=True):
     """Why a part cannot be labelled, and what finding out takes: `find` is a kind of answer."""
 
     cloths: tuple[str, ...]
@@ -31,8 +31,7 @@ class Missing:
     sources: tuple[str, ...] = ("derived",)
 
 
-@dataclass(frozen=True, slots=True)
-class LabelledPart:
+class LabelledPart(Struct, frozen=True):
     """Cloths of one content, and the line that is written for them."""
 
     cloths: tuple[str, ...]
@@ -42,16 +41,14 @@ class LabelledPart:
     trim: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Left:
+class Left(Struct, frozen=True):
     """Parts that are not counted among the fibres, and why."""
 
     cloths: tuple[str, ...]
     why: Told
 
 
-@dataclass(frozen=True, slots=True)
-class Content:
+class Content(Struct, frozen=True):
     """The fibre content of a garment as one market wants it."""
 
     missing: tuple[Missing, ...]

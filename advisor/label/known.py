@@ -7,7 +7,7 @@ told beside it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.claims.judgement import Judgement
 from advisor.decide.unknowns import as_if, find_ruling
@@ -15,8 +15,7 @@ from advisor.knowledge.model import Knowledge, Mix
 from advisor.label.care import NEVER, CareLine, staying_lines
 
 
-@dataclass(frozen=True, slots=True)
-class OnceKnown:
+class OnceKnown(Struct, frozen=True):
     """The lines that change where a notion is of one of some fibres."""
 
     cloth: str

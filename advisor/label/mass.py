@@ -9,8 +9,9 @@ favourable ends count for the 30 %.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.claims.judgement import Judgement
 from advisor.construction.clothlist import cloths_to_buy
@@ -28,8 +29,7 @@ LINING: Final = "lining"
 SOURCES: Final = ("eu-1007-2011 Art 11", "memory", "derived")
 
 
-@dataclass(frozen=True, slots=True)
-class WholeContent:
+class WholeContent(Struct, frozen=True):
     """What a label may say of the whole: the line, the shares of its parts, whether usual weights.
 
     `parts` are the shares of the whole mass by cloth, the heaviest first.

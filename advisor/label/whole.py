@@ -7,7 +7,7 @@ of is told on both. What clashes stays the clash that it is.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict, decide

@@ -8,8 +8,9 @@ that asks for more goes first, of equals the usual one of the kind, and so where
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.valuesets import Choice

@@ -8,8 +8,9 @@ the custom of the trade has later waits as long: allowances that another seam sh
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.order.graph import Graph
 from advisor.order.plan import OrderPlan, changes_of

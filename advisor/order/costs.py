@@ -16,23 +16,22 @@ Waiting for the iron is priced in full, though a maker may sew meanwhile.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from msgspec import Struct
+from msgspec.structs import asdict
 
 from advisor.order.steps import IronState, MachineState
 
 SECONDS = 60
 
 
-@dataclass(frozen=True, slots=True)
-class ChangedPart:
+class ChangedPart(Struct, frozen=True):
     """One thing that is changed between two states, and its price in seconds."""
 
     what: str
     seconds: int
 
 
-@dataclass(frozen=True, slots=True)
-class CostTable:
+class CostTable(Struct, frozen=True):
     """The price of each kind of change, in minutes; all defaults but `iron_cooler` are estimates.
 
     Raises ValueError for a price that is negative or not finite.
@@ -54,10 +53,9 @@ class CostTable:
     overlockers: frozenset[str] = frozenset({"overlocker"})
 
     def __post_init__(self) -> None:
-        for field in fields(self):
-            value = getattr(self, field.name)
-            if field.name != "overlockers" and not 0 <= value < 1e6:
-                raise ValueError(f"the price {field.name!r} must be from 0 up, not {value!r}")
+        for name, value in asdict(self).items():
+            if name != "overlockers" and not 0 <= value < 1e6:
+                raise ValueError(f"the price {name!r} must be from 0 up, not {value!r}")
 
     def machine_parts(self, old: MachineState, new: MachineState) -> tuple[ChangedPart, ...]:
         """What is changed on one machine between two of its set-ups.

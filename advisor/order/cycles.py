@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.order.graph import CycleError, build, settle
 from advisor.order.kinds import SeamPlace, crosses
@@ -21,8 +23,7 @@ MOST_REMEDIES = 6
 """How many ways out of one cycle are looked for; a sheet prints three."""
 
 
-@dataclass(frozen=True, slots=True)
-class Cycle:
+class Cycle(Struct, frozen=True):
     """Precedences that chase each other, the one given up for it, and what would end it."""
 
     links: tuple[Precedence, ...]

@@ -7,7 +7,7 @@ names the precedences that forbid it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.order.graph import CycleError, Graph, build
 from advisor.order.plan import OrderPlan
@@ -15,8 +15,7 @@ from advisor.order.search import Effort, Setting, plan_graph
 from advisor.order.steps import Precedence
 
 
-@dataclass(frozen=True, slots=True)
-class Pin:
+class Pin(Struct, frozen=True):
     """Where a maker wants a step: after one step, before another, or both."""
 
     step: str
@@ -34,8 +33,7 @@ class Pin:
         return tuple(found)
 
 
-@dataclass(frozen=True, slots=True)
-class Moved:
+class Moved(Struct, frozen=True):
     """What a pin comes to: a new plan and its extra minutes, or what forbids it.
 
     `extra` is counted against the plan that was asked about, and is never below zero when that

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from functools import partial
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.consistency import STEAM

@@ -9,8 +9,9 @@ side, has it so; whose side is said to run over the armhole, its sleeve seam doe
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING, Final
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.knowledge import nouns

@@ -11,8 +11,9 @@ from __future__ import annotations
 import heapq
 from collections import deque
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import ClassVar
+
+from msgspec import Struct
 
 from advisor.errors import AdvisorError, Exit
 from advisor.order.steps import Precedence, Step
@@ -31,8 +32,7 @@ class CycleError(AdvisorError):
         super().__init__(f"no order can satisfy: {names}")
 
 
-@dataclass(frozen=True, slots=True)
-class Graph:
+class Graph(Struct, frozen=True):
     """Steps in their plain order with everything that is forced among them.
 
     `steps[k]` has bit `1 << k`; `before[k]` and `after[k]` are the masks of all steps that are

@@ -8,7 +8,7 @@ panels that a seam joins, and the places that it crosses, which goes before ever
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.knowledge import nouns
 from advisor.knowledge.ordering import SEWN, SeamKind
@@ -35,8 +35,7 @@ MAIN = ("zip", "set-lining", *(work for work in SEWN if work not in ("zip", "set
 """The pieces of work that make a place, the most telling first."""
 
 
-@dataclass(frozen=True, slots=True)
-class SeamPlace:
+class SeamPlace(Struct, frozen=True):
     """A place with what is made there, where it lies, and the method by which it is made.
 
     `cloths` leaves the notions out; `panels` and `crosses` are None where nobody said them, and

@@ -7,7 +7,8 @@ that nobody calls a lining is one all the same.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry

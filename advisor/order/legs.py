@@ -7,7 +7,8 @@ open, whichever of the two it is, and the plain one closes the leg after it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.order.kinds import SeamPlace, related
 

@@ -7,8 +7,9 @@ and nothing is added to the garment: it is told, with the line that says it.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import Final
+
+from msgspec import Struct
 
 from advisor.construction.cleared import quilted_to_wadding
 from advisor.knowledge.gaps import GapRule, Sign
@@ -60,8 +61,7 @@ PARTING: Final = frozenset({"open-ended-zip", "two-way-zip"})
 SLEEVED: Final = frozenset({"sleeve-hem", "cuff", "sleeve-vent", "sleeve-head-roll"})
 
 
-@dataclass(frozen=True, slots=True)
-class Gap:
+class Gap(Struct, frozen=True):
     """What seems to be missing, the place that calls for it, and the cloths of its layers."""
 
     rule: GapRule

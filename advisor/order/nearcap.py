@@ -7,8 +7,9 @@ by then may bear less, and then that is the most.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.order.bastedin import brings_in
 from advisor.order.precedences import borne_near, too_tender

@@ -8,8 +8,9 @@ whole, and each alone is small.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Hashable, Iterable, Sequence
-from dataclasses import dataclass
 from typing import TypeVar
+
+from msgspec import Struct
 
 from advisor.order.costs import ChangedPart, CostTable
 from advisor.order.graph import Graph
@@ -34,8 +35,7 @@ MACHINE_PARTS = (
 IRON_PARTS = (("hotter", "cooler"), ("moisture",), ("surface",))
 
 
-@dataclass(frozen=True, slots=True)
-class Needs:
+class Needs(Struct, frozen=True):
     """What one family's steps ask for: classes, and the prices between them.
 
     `of[k]` is the class of step k or NONE; `station[c]` is the station of class c; `price[a][c]`

@@ -7,14 +7,14 @@ both held against it.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.order.costs import SECONDS, ChangedPart, CostTable
 from advisor.order.steps import IronState, MachineState, Step
 
 
-@dataclass(frozen=True, slots=True)
-class Change:
+class Change(Struct, frozen=True):
     """What is changed just before a step, part by part, and the price in minutes."""
 
     step: str
@@ -22,8 +22,7 @@ class Change:
     minutes: float
 
 
-@dataclass(frozen=True, slots=True)
-class OrderPlan:
+class OrderPlan(Struct, frozen=True):
     """An order of work with its price and how far it can be from the cheapest.
 
     `cost`, `bound` and `plain_cost` are minutes spent on changes: of this order, the least that

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.knowledge.ordering import NEVER, Operation
 from advisor.order.ascut import NO_YARNS

@@ -5,9 +5,10 @@ The pieces that it joins tell: they are those of two seams that each close a rin
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import combinations
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.knowledge.ordering import SeamKind
 from advisor.order.kinds import SeamPlace

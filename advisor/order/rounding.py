@@ -7,8 +7,9 @@ nothing to let pass either.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.craft.irondial import ROUNDING, step_down
 from advisor.order.precedences import borne_near

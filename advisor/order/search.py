@@ -11,8 +11,9 @@ from __future__ import annotations
 
 import heapq
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
 from functools import lru_cache
+
+from msgspec import Struct, field
 
 from advisor.order.costs import SECONDS, CostTable
 from advisor.order.families import iron_family, machine_family
@@ -26,8 +27,7 @@ KEPT = 64
 """Orders that are kept: a page asks for the same one after most changes."""
 
 
-@dataclass(frozen=True, slots=True)
-class Effort:
+class Effort(Struct, frozen=True):
     """How hard to search: states expanded, states kept for bounds, and the beam's width."""
 
     states: int = 25_000
@@ -35,8 +35,7 @@ class Effort:
     beam: int = 24
 
 
-@dataclass(frozen=True, slots=True)
-class Setting:
+class Setting(Struct, frozen=True):
     """What an order is priced with: the table, and how machines and iron stand at the start."""
 
     table: CostTable = field(default_factory=CostTable)

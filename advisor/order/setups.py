@@ -8,8 +8,10 @@ of 5 °C, downwards.
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -194,13 +196,13 @@ class Setups:
             state = with_the_point_of(alone, usual, self.judged(place).get("needle.point"))
         if method == "overlock" and self.garment.maker.overlocker:
             return on_the_overlocker(state, self.knowledge)
-        state = replace(state, machine=self.machine_name, stitch="301, long")
+        state = dataclasses.replace(state, machine=self.machine_name, stitch="301, long")
         sewn = sewn_as(seam.full[0], self.garment) if alone else None
         if sewn is None or sewn.uses[0].cloth != seam.full[0]:
             thread = self.thread(seam)  # no reel is bought in the colour of that cloth
-            state = replace(state, thread_above=thread, thread_below=thread)
+            state = dataclasses.replace(state, thread_above=thread, thread_below=thread)
         if method == "gathering foot":
-            return replace(state, foot="gathering", plate="wide")
+            return dataclasses.replace(state, foot="gathering", plate="wide")
         if method == "elastic":
             return state.swinging()
         return state
@@ -248,8 +250,8 @@ class Setups:
         thread = self.thread(seam)
         if state is None:
             return None
-        state = replace(state, thread_above=thread, thread_below=thread)
-        return replace(state, machine=self.machine_name, stitch=STAY)
+        state = dataclasses.replace(state, thread_above=thread, thread_below=thread)
+        return dataclasses.replace(state, machine=self.machine_name, stitch=STAY)
 
     def zip_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to sew in a zip: always the lockstitch machine."""
@@ -257,7 +259,11 @@ class Setups:
         usual = "concealed zip" if seam.role.id == "concealed-zip" else "zip"
         told = self.word(Place("seam", seam.name), "machine.foot", usual)
         foot = told if told in ZIP_FEET else usual
-        return None if state is None else replace(state, foot=foot, plate="wide", stitch="301")
+        return (
+            None
+            if state is None
+            else dataclasses.replace(state, foot=foot, plate="wide", stitch="301")
+        )
 
     def finish(self, seam: SeamPlace) -> str:
         """The edge finish of a seam; empty where its edges need none."""
@@ -277,10 +283,10 @@ class Setups:
             return None
         if finish == "overlocked" and self.garment.maker.overlocker:
             return on_the_overlocker(state, self.knowledge)
-        state = replace(state, foot="standard") if state.foot in ZIP_FEET else state
+        state = dataclasses.replace(state, foot="standard") if state.foot in ZIP_FEET else state
         if finish in ("overlocked", "zigzag"):
             foot = "standard" if state.foot == "straight-stitch" else state.foot
-            return replace(state, plate="wide", stitch="zigzag", foot=foot)
+            return dataclasses.replace(state, plate="wide", stitch="zigzag", foot=foot)
         return state
 
     def thread(self, seam: SeamPlace) -> str:

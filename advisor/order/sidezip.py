@@ -8,8 +8,9 @@ ring: the other side of the bodice is closed before it is joined, and one stays 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import TYPE_CHECKING
+
+from msgspec.structs import replace
 
 from advisor.project.zipping import runs_into
 

@@ -10,8 +10,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+
+from msgspec import Struct
 
 from advisor.order.costs import SECONDS
 from advisor.order.plan import changes_of
@@ -19,8 +20,7 @@ from advisor.order.search import Setting
 from advisor.order.steps import MachineState, Step
 
 
-@dataclass(frozen=True, slots=True)
-class Couple:
+class Couple(Struct, frozen=True):
     """Two steps that must be done in one sitting, and why."""
 
     first: str
@@ -29,8 +29,7 @@ class Couple:
     sources: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Sitting:
+class Sitting(Struct, frozen=True):
     """What is done in one go: its steps, and minutes in all, on changes, and over the length."""
 
     steps: tuple[str, ...]

@@ -10,6 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from msgspec import Struct
+
 Strength = Literal["must", "should", "may"]
 
 
@@ -36,8 +38,7 @@ class MachineState:
         return replace(self, foot=foot, plate="wide", stitch="304")
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class IronState:
+class IronState(Struct, frozen=True, order=True):
     """How the iron and board are set; the temperature is the sole plate's, in degrees Celsius."""
 
     temperature_c: int
@@ -45,8 +46,7 @@ class IronState:
     surface: str
 
 
-@dataclass(frozen=True, slots=True)
-class Step:
+class Step(Struct, frozen=True):
     """One piece of work that is done in one go.
 
     `minutes` is the work itself, without changes of set-up. `rank` is the step's place in the
@@ -62,8 +62,7 @@ class Step:
     rank: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Precedence:
+class Precedence(Struct, frozen=True):
     """One reason why a step comes before another, with its sources and how strong it is."""
 
     before: str

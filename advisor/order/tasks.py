@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.knowledge.ordering import Operation
 from advisor.order.kinds import SeamPlace
 from advisor.order.steps import Step
 
 
-@dataclass(frozen=True, slots=True)
-class Task:
+class Task(Struct, frozen=True):
     """One piece of work on something.
 
     Attributes:

@@ -6,7 +6,9 @@ Names that are no step are not silently passed over: each is a remark that she r
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from advisor.knowledge.ordering import PrecedenceRule
 from advisor.order.graph import CycleError, build
@@ -21,8 +23,7 @@ OWN_RANK = 600
 """Where a step of the maker's own stands when nothing ties it: after the shell, before the hem."""
 
 
-@dataclass(frozen=True, slots=True)
-class PinAnswer:
+class PinAnswer(Struct, frozen=True):
     """A pin and what stands against it; nothing where it is honoured."""
 
     pin: Pinned
@@ -30,8 +31,7 @@ class PinAnswer:
     remark: str = ""
 
 
-@dataclass(slots=True)
-class Wished:
+class Wished(Struct):
     """The tasks and precedences after the maker's wishes."""
 
     tasks: list[Task]

@@ -8,8 +8,10 @@ done stand first and cost nothing more; only what is left is planned.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
 from typing import Any
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from advisor.claims.judgement import Advice
 from advisor.knowledge.model import Knowledge
@@ -52,8 +54,7 @@ HANG = "hang"
 """The step after which a day passes."""
 
 
-@dataclass(frozen=True, slots=True)
-class Work:
+class Work(Struct, frozen=True):
     """An order of work and all that is to be said about it.
 
     `tasks` are by id, `order` all steps with the done ones first; `plan` prices what is left.
@@ -254,8 +255,7 @@ def cost_table(knowledge: Knowledge, own: dict[str, float]) -> CostTable:
     return CostTable(**{name.replace(" ", "_"): price for name, price in minutes.items()})
 
 
-@dataclass(frozen=True, slots=True)
-class _Planner:
+class _Planner(Struct, frozen=True):
     """How an order is looked for."""
 
     setting: Setting

@@ -7,8 +7,9 @@ as the cloth still gets the heat that it needs. Else it is pressed as bare piece
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import pairwise
+
+from msgspec.structs import replace
 
 from advisor.claims.speakers import is_heat_need
 from advisor.claims.workarounds import GLUED

@@ -6,11 +6,13 @@ she is told why. Her files stay hers: a result is added below what is there, com
 
 from __future__ import annotations
 
+import dataclasses
 import re
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
+
+from msgspec.structs import replace
 
 from advisor.errors import InputError, Problem, Where, nearest, shown
 from advisor.knowledge.model import Aspect, Knowledge, Mix, from_plain
@@ -95,7 +97,7 @@ def _sayable(name: str, like: str, knowledge: Knowledge) -> None:
     new = id_of(name)
     entry = replace(knowledge.entries[like], id=new)
     names = {**knowledge.names, plain_name(name): new}
-    trial = replace(knowledge, names=names, entries={**knowledge.entries, new: entry})
+    trial = dataclasses.replace(knowledge, names=names, entries={**knowledge.entries, new: entry})
     parts = split_cloths(name, trial)
     if parts != [name]:
         why = f"it would be taken for {' and '.join(map(shown, parts))}"

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.render.plain import without_commands
 from advisor.render.screen.blocks import Block, Columns, Heading, Para, Rows, Title
 
 
-@dataclass(frozen=True, slots=True)
-class Shown:
+class Shown(Struct, frozen=True):
     """One block: which kind, and what of it a template reads."""
 
     kind: str

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 
+from msgspec import Struct
+from msgspec.structs import replace
 from starlette.requests import Request
 from starlette.responses import Response
 
@@ -24,8 +25,7 @@ NOW = "as it is now"
 Lines = Sequence[tuple[str, tuple[str, ...]]]
 
 
-@dataclass(frozen=True, slots=True)
-class Differs:
+class Differs(Struct, frozen=True):
     """A line in which two answers differ: where it stands, what it is, and what each says."""
 
     place: str

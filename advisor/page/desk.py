@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
 from threading import Lock
 from typing import TYPE_CHECKING, TypeVar
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import WHOLE, Decided, Parts, decide, tell
@@ -26,8 +28,7 @@ T = TypeVar("T")
 UNITS = ("", *SYSTEMS)
 
 
-@dataclass(frozen=True, slots=True)
-class Read:
+class Read(Struct, frozen=True):
     """A project as it was read: its name, its text, the mark of it, and the garment."""
 
     name: str
@@ -42,8 +43,7 @@ class Read:
         return {name: cloth.colour for name, cloth in self.garment.cloths.items() if cloth.colour}
 
 
-@dataclass(slots=True)
-class Desk:
+class Desk(Struct):
     """One maker's desk."""
 
     known: Knowledge

@@ -13,10 +13,11 @@ import secrets
 import time
 from collections import deque
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from hashlib import sha256
 from threading import Lock
 from typing import Final
+
+from msgspec import Struct, field
 
 #: Signs that are not taken for one another: no 0 and O, no 1, I and L.
 SIGNS: Final = "23456789ABCDEFGHJKMNPQRSTUVWXYZ"
@@ -33,8 +34,7 @@ class NotLetInError(Exception):
     """A code that lets nobody in; the text says why, and nothing about the right one."""
 
 
-@dataclass(slots=True)
-class Door:
+class Door(Struct):
     """One code at a time, and those who came in by one."""
 
     clock: Callable[[], float] = time.monotonic

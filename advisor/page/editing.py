@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from starlette.requests import Request
 from starlette.responses import Response
 
@@ -84,8 +83,7 @@ def begin(request: Request, fields: Fields) -> Response:
     return see(at("project", name))
 
 
-@dataclass(frozen=True, slots=True)
-class Held:
+class Held(Struct, frozen=True):
     """What the editor holds: a text, the mark of the file that it came from, and the file now."""
 
     text: str

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import Any
 
+from msgspec import Struct
+from msgspec.structs import replace
 from starlette.requests import Request
 from starlette.responses import Response
 
@@ -24,8 +25,7 @@ MOST_SEEN = 60
 MOST_LETTERS = 300
 
 
-@dataclass(frozen=True, slots=True)
-class SightQuestion:
+class SightQuestion(Struct, frozen=True):
     """What to look at next: how to do it safely, and the answers there are."""
 
     test: str
@@ -36,8 +36,7 @@ class SightQuestion:
     cares: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class SightsAsked:
+class SightsAsked(Struct, frozen=True):
     """What an address says: what was seen, what was left out, what she will not do, and of what."""
 
     saw: tuple[str, ...]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 from starlette.requests import Request
 from starlette.responses import Response
 
@@ -15,8 +15,7 @@ from advisor.page.desk import UNITS
 from advisor.page.shown import Fields, at, desk_of, page, see, slips_of
 
 
-@dataclass(frozen=True, slots=True)
-class KnownLine:
+class KnownLine(Struct, frozen=True):
     """A line of what is known: a heading, a label with its text, or a sentence."""
 
     kind: str

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 from starlette.requests import Request
 from starlette.responses import Response
 
@@ -23,8 +23,7 @@ FEET, LIFT = "feet", "foot lift"
 NONE = "not said"
 
 
-@dataclass(frozen=True, slots=True)
-class Asking:
+class Asking(Struct, frozen=True):
     """One question: its key in the file, how it is asked, and what may be answered."""
 
     key: str

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from starlette.requests import Request
 from starlette.responses import Response
 
@@ -26,8 +25,7 @@ MEANS = (
 """What sharing means, said wherever it is offered."""
 
 
-@dataclass(frozen=True, slots=True)
-class Shared:
+class Shared(Struct, frozen=True):
     """A page that is shared: its door, its address, and what its guests' cookie is called."""
 
     door: Door

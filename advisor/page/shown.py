@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 from urllib.parse import quote, urlencode
 
 from markupsafe import Markup, escape
+from msgspec import Struct
 from starlette.concurrency import run_in_threadpool
 from starlette.datastructures import FormData
 from starlette.requests import Request
@@ -50,8 +50,7 @@ GUEST_WAYS = (("/", "Projects"), ("/fabrics", "Cloths"))
 """The ways that every page begins with; a guest reads, and so has fewer."""
 
 
-@dataclass(frozen=True, slots=True)
-class Slip:
+class Slip(Struct, frozen=True):
     """A problem in words, its line in the file, and what stands there."""
 
     text: str

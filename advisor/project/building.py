@@ -7,9 +7,10 @@ its face and the flat cloth beside it, or half of that where it folds both ways.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Any
+
+from msgspec.structs import replace
 
 from advisor.errors import shown
 from advisor.knowledge.places import WAYS_TO_GATHER

@@ -8,8 +8,9 @@ closed by that.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
 from typing import Any, Final
+
+from msgspec.structs import replace
 
 from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam, Use

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Any
+
+from msgspec.structs import replace
 
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.factwords import CLOTH_WORDS, YES_NO

@@ -9,8 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.factwords import SEAM_WORDS, WEARERS, YES_NO
@@ -47,8 +49,7 @@ USUAL_OVERLOCKER = "4-thread"
 """The overlocker that is meant where somebody only says that she has one: estimate."""
 
 
-@dataclass(frozen=True, slots=True)
-class Measure:
+class Measure(Struct, frozen=True):
     """A quantity's kind, its least and greatest value in the base unit, and both in words."""
 
     kind: str

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, TypeVar
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from advisor.errors import InputError, Problem, Where, in_file_order, nearest
 
@@ -14,8 +16,7 @@ if TYPE_CHECKING:
 T = TypeVar("T")
 
 
-@dataclass(slots=True)
-class Findings:
+class Findings(Struct):
     """Problems found so far; without a document they have no place."""
 
     document: Document | None = None

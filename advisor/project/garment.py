@@ -6,8 +6,10 @@ looked every name up. Lengths are mm, weights g/m².
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Any
+
+from msgspec import Struct, field
+from msgspec.structs import force_setattr
 
 from advisor.knowledge.model import Mix
 from advisor.project.making import Making, Plan
@@ -15,8 +17,7 @@ from advisor.project.wished import Wishes
 from advisor.units.showing import System
 
 
-@dataclass(frozen=True, slots=True)
-class Cloth:
+class Cloth(Struct, frozen=True):
     """One cloth or notion of the garment; several mixes mean that nobody knows which it is.
 
     `laid` names entries whose guards hold as well, for what is laid on the cloth; `notes` say what
@@ -55,8 +56,7 @@ class Cloth:
         return len(self.mixes) == 1
 
 
-@dataclass(frozen=True, slots=True)
-class Use:
+class Use(Struct, frozen=True):
     """How one cloth goes into a seam.
 
     `width` is that of a notion and `body` what the body measures round it, mm, where it is said.
@@ -69,8 +69,7 @@ class Use:
     body: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Companion:
+class Companion(Struct, frozen=True):
     """What a place is to others that it belongs to, as the piping of an edge.
 
     `first` says that it is made before them, and not upon them.
@@ -81,8 +80,7 @@ class Companion:
     first: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Seam:
+class Seam(Struct, frozen=True):
     """A place where layers are joined, from the side under the iron downwards.
 
     `facts` are the seam facts of the condition vocabulary; `choices` what the maker has fixed
@@ -113,11 +111,11 @@ class Seam:
     companion: Companion | None = None
     guess: str = ""
     half: str = ""
-    different: tuple[str, ...] = field(init=False, compare=False, repr=False)
+    different: tuple[str, ...] = ()
 
     def __post_init__(self) -> None:
         named = tuple(dict.fromkeys(use.cloth for use in self.uses))
-        object.__setattr__(self, "different", named)
+        force_setattr(self, "different", named)
 
     def cloths(self) -> tuple[str, ...]:
         """The different cloths of the seam, in the order of the stack."""
@@ -129,8 +127,7 @@ class Seam:
         return float(self.facts.get("length") or 0.0)
 
 
-@dataclass(frozen=True, slots=True)
-class GarmentPart:
+class GarmentPart(Struct, frozen=True):
     """A named part of the garment, as its bodice: cloths from the body outwards.
 
     `separate` names those that hang free of the others; `fitting` is "" where nobody said.
@@ -142,8 +139,7 @@ class GarmentPart:
     fitting: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Maker:
+class Maker(Struct, frozen=True):
     """What the maker works with, and for whom; `feet` is None where she has not said.
 
     `worn_by` is adult or child, "" where nobody says it; `worn_over` is yes or no where an example
@@ -159,8 +155,7 @@ class Maker:
     worn_over: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Garment:
+class Garment(Struct, frozen=True):
     """The whole garment.
 
     `fitting` and `pattern` (tried, new) are "" where nobody said. `apart` holds cloths that get no

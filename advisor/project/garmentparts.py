@@ -6,8 +6,9 @@ own: "skirt side" is of the skirt. It is fitted as its part is, unless it says s
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final
+
+from msgspec.structs import replace
 
 from advisor.errors import shown
 from advisor.project.garment import GarmentPart

@@ -8,9 +8,10 @@ the lining that it takes in is there.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
+
+from msgspec.structs import replace
 
 if TYPE_CHECKING:
     from collections.abc import Collection, Mapping

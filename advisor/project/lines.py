@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 from typing import Any
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.garment import Garment, Seam, Use
@@ -16,8 +18,7 @@ from advisor.textio.flow import flow
 Steps = tuple[str | int, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Struct, frozen=True):
     """One change of a project: the way to a key, with seams by their names, and what it is to say.
 
     A value of None takes the key, or the entry of a list, away.

@@ -9,9 +9,10 @@ taken so is told as assumed.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from itertools import pairwise
 from typing import Final, Literal
+
+from msgspec.structs import replace
 
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry

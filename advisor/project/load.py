@@ -6,10 +6,11 @@ file with a misspelt key and an unknown fabric says both at once.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
+
+from msgspec.structs import replace
 
 from advisor.errors import InputError, Problem, Where, shown
 from advisor.knowledge.factwords import CLOTH_WORDS

@@ -6,7 +6,7 @@ Lengths are mm, shares plain numbers (0.03 is 3 %).
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 from advisor.knowledge.pricing import Quoting
 
@@ -23,8 +23,7 @@ LESS_BULK = {
 GRAINS = ("lengthwise", "crosswise", "bias", "any")
 
 
-@dataclass(frozen=True, slots=True)
-class Gathers:
+class Gathers(Struct, frozen=True):
     """How a full edge is drawn up.
 
     `flat` and `gathered` are what a test strip measured, `planned` the fullness that was said.
@@ -46,8 +45,7 @@ OVERLAPS = 4
 """Over how many of its neighbours a knife pleat may lie, as in a kilt (`craft.pleats`)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Pleats:
+class Pleats(Struct, frozen=True):
     """A row of pleats on the last cloth of a seam: face, depth and spacing as in `craft.pleats`."""
 
     kind: str
@@ -61,8 +59,7 @@ class Pleats:
     waist: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Making:
+class Making(Struct, frozen=True):
     """How one seam is built.
 
     Attributes:
@@ -86,8 +83,7 @@ class Making:
     helps: frozenset[str] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
-class Bolt:
+class Bolt(Struct, frozen=True):
     """A cloth as it is sold: width, repeat, selvage, what it shrinks; None where not said.
 
     `shrinks` is along its length, `shrinks_across` over its width.
@@ -105,8 +101,7 @@ class Bolt:
         return None if self.width is None else self.width - 2 * (self.selvage or 0.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Tucks:
+class Tucks(Struct, frozen=True):
     """Tucks along a piece: depth of each, how many, from stitching to stitching."""
 
     depth: float
@@ -114,8 +109,7 @@ class Tucks:
     spacing: float
 
 
-@dataclass(frozen=True, slots=True)
-class Flounce:
+class Flounce(Struct, frozen=True):
     """A circular flounce: the seam it covers, how deep it hangs, rings, share of a circle each."""
 
     seam: float
@@ -124,16 +118,14 @@ class Flounce:
     turn: float = 1.0
 
 
-@dataclass(frozen=True, slots=True)
-class Tiers:
+class Tiers(Struct, frozen=True):
     """Tiers below one another, the top one first: finished heights, one fullness for each seam."""
 
     heights: tuple[float, ...]
     fullness: float
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """A piece to cut: `width` across and `height` along the grain, each as cut or as finished.
 
     The cloth that tucks, fullness or tiers take comes on top; a flounce has its seam for a width
@@ -169,8 +161,7 @@ class Piece:
     tiers: Tiers | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Kit:
+class Kit(Struct, frozen=True):
     """What the maker has; None where she has not said.
 
     `thread_near` is the difference of colour (CIEDE2000) up to which places share a thread.
@@ -185,8 +176,7 @@ class Kit:
     thread_near: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Result:
+class Result(Struct, frozen=True):
     """What a test on scraps showed at a seam."""
 
     seam: str
@@ -194,8 +184,7 @@ class Result:
     works: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(Struct, frozen=True):
     """What is cut, from which bolts, with which kit, and what was tried already."""
 
     pieces: tuple[Piece, ...] = ()

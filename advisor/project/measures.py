@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING, Any
+
+from msgspec import Struct
 
 from advisor.project.facts import MEASURES, Measure, read_measure, read_word
 from advisor.project.findings import Findings
@@ -69,8 +70,7 @@ BUILDING: Mapping[str, Measure] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Asker:
+class Asker(Struct, frozen=True):
     """Reads one group of keys; what is missing or wrong comes back as None."""
 
     about: Mapping[str, Any]

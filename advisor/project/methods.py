@@ -7,8 +7,9 @@ against. A method that cannot make what she says is made there is refused.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
+
+from msgspec.structs import replace
 
 from advisor.errors import shown
 from advisor.knowledge.places import Method, plain_word

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Final
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.knowledge.model import Entry
 from advisor.project.garment import Companion, Seam
@@ -18,8 +20,7 @@ OWN_BAND: Final = frozenset({("band",), ("waistband",)})
 """How the band is called that a place sets: `waistband to skirt`, of which the edge is told."""
 
 
-@dataclass(frozen=True, slots=True)
-class Beside:
+class Beside(Struct, frozen=True):
     """A place as it is asked about: its words, its layers, and all the others."""
 
     seam: Seam

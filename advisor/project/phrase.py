@@ -6,7 +6,7 @@ words are read stands in `advisor.project.phrases`.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from advisor.errors import nearest
 from advisor.knowledge.model import Entry, Knowledge, Mix

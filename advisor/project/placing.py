@@ -8,7 +8,9 @@ that nobody said is told as assumed.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry, Knowledge
@@ -53,8 +55,7 @@ SINGLE = frozenset({"canvas", "interfacing", "stay-tape", "ribbon"})
 """Kinds that lie on one piece: between two layers they are in a seam, which is the place."""
 
 
-@dataclass(frozen=True, slots=True)
-class Placed:
+class Placed(Struct, frozen=True):
     """The kind of a place, and why it was taken for that; "" where the project says it."""
 
     kind: str

@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import Any
+
+from msgspec.structs import replace
 
 from advisor.errors import nearest, shown
 from advisor.knowledge.model import Knowledge

@@ -6,8 +6,9 @@ a collar is, and the neck seam is closed by its inner layer: nothing there is jo
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.knowledge import nouns
 from advisor.project.garment import Seam

@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from typing import TypeVar
+
+from msgspec import Struct, field
 
 from advisor.errors import InputError, Problem, nearest, shown
 from advisor.knowledge.factwords import SEAM_WORDS
@@ -89,8 +90,7 @@ def help_for(question: str) -> str:
     return "Answer in a word or a few."
 
 
-@dataclass(frozen=True, slots=True)
-class ClothAnswer:
+class ClothAnswer(Struct, frozen=True):
     """A cloth: its name in the garment and the words for it."""
 
     name: str
@@ -98,8 +98,7 @@ class ClothAnswer:
     reading: Reading
 
 
-@dataclass(frozen=True, slots=True)
-class SeamAnswer:
+class SeamAnswer(Struct, frozen=True):
     """A seam; each layer is a name and whether it is a notion. Empty where nothing was said."""
 
     name: str
@@ -109,8 +108,7 @@ class SeamAnswer:
     stress: str = ""
 
 
-@dataclass(slots=True)
-class Answers:
+class Answers(Struct):
     """Everything that was answered; empty where nothing was said."""
 
     garment: str = ""

@@ -6,11 +6,10 @@ is a step is known only when the steps are made, so that is asked there. Minutes
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from msgspec import Struct, field
 
 
-@dataclass(frozen=True, slots=True)
-class Added:
+class Added(Struct, frozen=True):
     """A step of the maker's own: what it comes after and before, and how long it takes."""
 
     step: str
@@ -20,8 +19,7 @@ class Added:
     on: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Pinned:
+class Pinned(Struct, frozen=True):
     """Where the maker wants a step: after one, before another, or at a place counted from 1."""
 
     step: str
@@ -30,8 +28,7 @@ class Pinned:
     at: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Wishes:
+class Wishes(Struct, frozen=True):
     """All that a project says of its order; `kinds` and `joins` are of seams by name."""
 
     add: tuple[Added, ...] = ()

@@ -6,7 +6,9 @@ The words are those of `iron`; the drawing stands beside a table that says the s
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+
+from msgspec import Struct
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.heat import ToldIron
@@ -20,8 +22,7 @@ from advisor.render.printed.numbers import Numbers
 from advisor.render.printed.section import Section
 
 
-@dataclass(frozen=True, slots=True)
-class Board:
+class Board(Struct, frozen=True):
     """Places that are alike: their drawing, their layers, what all bear, and how to press."""
 
     names: tuple[str, ...]
@@ -31,8 +32,7 @@ class Board:
     presses: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Irons:
+class Irons(Struct, frozen=True):
     """What the template of the iron sets."""
 
     garment: str

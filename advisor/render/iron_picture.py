@@ -8,8 +8,9 @@ words in the description of the drawing.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from html import escape
+
+from msgspec import Struct
 
 from advisor.answer.model.heat import ToldIron
 from advisor.answer.wording import degrees, no_iron
@@ -22,8 +23,7 @@ _LONGEST = 17
 _NAMESPACE = "http://www.w3.org/2000/svg"
 
 
-@dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(Struct, frozen=True):
     """What a layer bears and, where it needs a hot press, from what on, °C."""
 
     name: str

@@ -6,7 +6,8 @@ What is said is what `label_text` says; here it stands in rows.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.label import ToldApart, ToldCare, ToldLabel
@@ -26,8 +27,7 @@ from advisor.render.printed.numbers import STAR, Numbers
 from advisor.render.printed.section import Part
 
 
-@dataclass(frozen=True, slots=True)
-class LabelLine:
+class LabelLine(Struct, frozen=True):
     """A label in front, what is written on the label, and what is said about it."""
 
     lead: str
@@ -35,8 +35,7 @@ class LabelLine:
     about: tuple[Part, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class LabelView:
+class LabelView(Struct, frozen=True):
     """What the template of a label sets."""
 
     market: str

@@ -5,8 +5,9 @@ The customer's rows sum to the same total: what comes on top stands within the w
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.quote import ToldCost, ToldQuote, ToldSpan
@@ -26,8 +27,7 @@ TERMS = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class CustomerQuote:
+class CustomerQuote(Struct, frozen=True):
     """What a customer is handed: rows with what they cost, the work, the whole and its ends."""
 
     garment: str

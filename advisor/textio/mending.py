@@ -6,8 +6,9 @@ a name is not known, a layer has no fullness. The slip stays a problem, at its o
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
+
+from msgspec.structs import replace
 
 from advisor.errors import Problem, in_file_order
 from advisor.textio.validation import problems_from_validation, slips_of

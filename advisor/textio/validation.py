@@ -8,8 +8,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeAlias, get_args
+
+from msgspec import Struct
 
 from advisor.errors import Problem, Where, in_file_order, nearest
 
@@ -29,8 +30,7 @@ _Reading: TypeAlias = "tuple[Steps, str]"
 """One of several ways to read the value at a place: that place, and the name of the way."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Fault:
+class _Fault(Struct, frozen=True):
     """One finding of the schema: its type and context, and the way to it in the data."""
 
     type: str

@@ -11,9 +11,10 @@ from __future__ import annotations
 import re
 import stat
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, NoReturn
+
+from msgspec import Struct
 
 from advisor.errors import InputError, Problem, Where
 from advisor.textio.yamltree import MOST_LEVELS, Builder, Data, Steps
@@ -36,8 +37,7 @@ _BINARY = re.compile(r"[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\x80-\x84\x86-\x9f\ufffe\u
 _UTF16 = (b"\xff\xfe", b"\xfe\xff")
 
 
-@dataclass(frozen=True, slots=True)
-class Positions:
+class Positions(Struct, frozen=True):
     """Line and column, both from 1, of each key and each value, by the way to it."""
 
     keys: Mapping[Steps, tuple[int, int]]
@@ -62,8 +62,7 @@ class Positions:
         return (1, 1)
 
 
-@dataclass(frozen=True, slots=True)
-class Document:
+class Document(Struct, frozen=True):
     """One YAML file that was read: its data, the positions in it, and the name it goes by."""
 
     data: Data

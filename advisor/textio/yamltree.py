@@ -8,8 +8,9 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
 from typing import Any, NoReturn, TypeAlias
+
+from msgspec import Struct, field
 
 from advisor.errors import InputError, Problem, Where
 
@@ -30,8 +31,7 @@ _FLOAT = re.compile(r"[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?"
 _NOT_FINITE = re.compile(r"[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN)")
 
 
-@dataclass(slots=True)
-class Builder:
+class Builder(Struct):
     """Builds data from the reader's events, refusing whatever is not plain data."""
 
     file: str

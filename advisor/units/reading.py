@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.units.factors import (
     ABSOLUTE_ZERO,
@@ -25,8 +26,7 @@ LARGEST = 1e9
 """No cloth, oven or seam comes near it; a number above is a slip of the keyboard."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Unit:
+class _Unit(Struct, frozen=True):
     """A way to write a quantity: base = (number - zero) × times / over, or times / number."""
 
     spellings: tuple[str, ...]
@@ -44,8 +44,7 @@ class _Unit:
         return self.times / number
 
 
-@dataclass(frozen=True, slots=True)
-class _Kind:
+class _Kind(Struct, frozen=True):
     """A kind of quantity: its units (the base unit first), lowest value, and an example."""
 
     units: tuple[_Unit, ...]

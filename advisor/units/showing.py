@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Final, Literal, TypeAlias
+
+from msgspec import Struct
 
 from advisor.units.factors import MM_PER_INCH, OUNCE_PER_SQUARE_YARD, fahrenheit, us_size
 from advisor.units.reading import KINDS, LARGEST
@@ -24,8 +25,7 @@ def needle(nm: float) -> str:
     return _decimal(nm) if label is None else f"{_decimal(nm)} (US {label})"
 
 
-@dataclass(frozen=True, slots=True)
-class _Scale:
+class _Scale(Struct, frozen=True):
     """How a quantity is printed below `limit`: in units of `size`, to the nearest `step` (base)."""
 
     limit: float

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from advisor.errors import InputError
 from advisor.writing.meanwhile import refuse_changed
@@ -19,8 +20,7 @@ if TYPE_CHECKING:
     from advisor.project.garment import Garment
 
 
-@dataclass(frozen=True, slots=True)
-class Taken:
+class Taken(Struct, frozen=True):
     """The lines that were written, as text, and what could not be kept of the file.
 
     `numbers` says what was taken, and how the rest is numbered now: a number that is typed again

@@ -90,7 +90,7 @@ def plain(value: Any) -> Any:
         return sorted(plain(v) for v in value)
     if hasattr(value, "numerator") and not isinstance(value, int):
         return float(value)
-    fields = getattr(value, "__dataclass_fields__", None)
+    fields = getattr(value, "__struct_fields__", None)
     return {k: plain(getattr(value, k)) for k in fields} if fields else value
 
 

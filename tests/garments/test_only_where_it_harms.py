@@ -6,11 +6,11 @@ toggle is of many stuffs, a child's cord is short.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer

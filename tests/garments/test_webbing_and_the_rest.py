@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
+
+from msgspec.structs import replace
 
 from advisor.answer.label import Asked
 from advisor.answer.model.answer import Answer

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cache
 from itertools import permutations
 from typing import Any
 
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from advisor.knowledge.model import Entry, Knowledge, Mix
 from advisor.knowledge.place import knowledge_folder

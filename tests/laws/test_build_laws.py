@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from advisor.construction.clothlist import cloths_to_buy
 from advisor.construction.cutnotes import cut_note

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import replace
 from functools import reduce
 from itertools import combinations
 from typing import Any
 
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from advisor.claims.claimsets import ValueSet, full_set, insisted, meet, set_of
 from advisor.claims.collect import Place

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import numpy as np
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from advisor.heat.model.bands import draws_for, study, uncertain
 from advisor.heat.model.burns import MATERIALS, touch_limit

@@ -8,10 +8,10 @@ from __future__ import annotations
 import os
 import random
 from collections import Counter
-from dataclasses import replace
 
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from advisor.craft import cloth, skyline, strip
 from advisor.craft.cloth import BoughtCloth, CutPiece

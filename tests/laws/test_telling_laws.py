@@ -6,12 +6,13 @@ shipped examples, read with the small vocabulary of `telling_words`.
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import combinations
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from advisor.answer.core import told_cautions, told_tasks, told_tests
 from advisor.answer.teller import Teller
@@ -98,7 +99,8 @@ def test_without_its_conditions_the_same_is_found_wrong() -> None:
     for layers in [*alone, *combinations(forty()[:12], 2)]:
         judgement = pair(*layers)
         fired = [replace(f, rule=replace(f.rule, told={})) for f in judgement.gathered.fired]
-        everywhere = replace(judgement, gathered=replace(judgement.gathered, fired=fired))
+        gathered = dataclasses.replace(judgement.gathered, fired=fired)
+        everywhere = replace(judgement, gathered=gathered)
         found |= {act for act, _ in contradictions(everywhere)}
     assert {"iron", "steam", "damp", "pin", "fusible"} <= found
 

@@ -6,12 +6,12 @@ The size of type is the one the browser computes; paper is counted in the file t
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
 import pytest
+from msgspec.structs import replace
 from playwright.sync_api import Browser
 
 from advisor.answer.label import Asked

@@ -7,10 +7,10 @@ textbook's own problem worked to more digits from the textbook's formula.
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 
 import numpy as np
 import pytest
+from msgspec.structs import replace
 from scipy.integrate import solve_ivp
 from scipy.optimize import brentq
 from scipy.special import erf, erfc, erfinv

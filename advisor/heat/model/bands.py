@@ -15,9 +15,9 @@ way round where heat is wanted (a glue line).
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from advisor.heat.model.corners import corners_of, passed_by
@@ -31,8 +31,7 @@ SAMPLES = 8
 SEED = 20
 
 
-@dataclass(frozen=True, slots=True)
-class Study:
+class Study(Struct, frozen=True):
     """Several stacks solved together over their uncertain properties; read it by stack."""
 
     stacks: tuple[Stack, ...]

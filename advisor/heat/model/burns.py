@@ -11,12 +11,12 @@ data, contacts of 0.5 s and longer; not for steam or liquids.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from itertools import pairwise
 
+from msgspec import Struct
 
-@dataclass(frozen=True, slots=True)
-class Threshold:
+
+class Threshold(Struct, frozen=True):
     """One row: a contact of ``seconds`` burns from somewhere between ``low`` and ``high`` C."""
 
     material: str
@@ -49,8 +49,7 @@ HANDLING_S = 60.0  # the consumer contact of astm-c1055: a garment picked up and
 MATERIALS = ("metal", "plastic", "wood", "cloth")
 
 
-@dataclass(frozen=True, slots=True)
-class Caution:
+class Caution(Struct, frozen=True):
     """A sentence for the workroom, with its sources."""
 
     id: str

@@ -22,9 +22,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
 
 import numpy as np
+from msgspec.structs import replace
 
 from advisor.heat.model.burns import HANDLING_S, touch_limit
 from advisor.heat.model.grid import Floats, Grid, build_grid

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.heat.model.hardparts import HardPart
 from advisor.heat.model.materials import Range
@@ -11,8 +11,7 @@ from advisor.heat.model.stack import Stack
 USUAL_PRESS_S = 10.0  # how long a press is assumed to last where nobody says: estimate
 
 
-@dataclass(frozen=True, slots=True)
-class Times:
+class Times(Struct, frozen=True):
     """Seconds until something happens: soonest, likely, latest; None is not within the horizon."""
 
     low: float | None
@@ -26,8 +25,7 @@ class Times:
         return [None if v is None else round(v, 1) for v in (self.low, self.mid, self.high)]
 
 
-@dataclass(frozen=True, slots=True)
-class Glue:
+class Glue(Struct, frozen=True):
     """A fusible's need: ``joint`` counts the layer above its glue line; temperature; hold."""
 
     joint: int
@@ -35,8 +33,7 @@ class Glue:
     hold_s: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class GlueLine:
+class GlueLine(Struct, frozen=True):
     """Whether one setting fuses: when the glue is hot, how long to press, what stands against.
 
     ``usual`` is when it is hot, and ``usual_at_20_s`` how hot the layer below the joint gets, where
@@ -59,8 +56,7 @@ class GlueLine:
         return self.press_s is not None and not self.spoils and not self.over_limit
 
 
-@dataclass(frozen=True, slots=True)
-class HeatQuestion:
+class HeatQuestion(Struct, frozen=True):
     """A place on the garment under the iron.
 
     ``parts`` are hard parts with the name of the layer that each sits in; ``press_s`` the
@@ -75,8 +71,7 @@ class HeatQuestion:
     press_s: float = USUAL_PRESS_S
 
 
-@dataclass(frozen=True, slots=True)
-class LayerHeat:
+class LayerHeat(Struct, frozen=True):
     """A layer's hottest temperature at each asked second, and the time to its limit."""
 
     name: str
@@ -86,8 +81,7 @@ class LayerHeat:
     dominated_by: str | None
 
 
-@dataclass(frozen=True, slots=True)
-class HeatAnswer:
+class HeatAnswer(Struct, frozen=True):
     """All that the model says of one place."""
 
     place: str

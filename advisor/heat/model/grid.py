@@ -18,9 +18,10 @@ own ("contact below" a layer) add up, and stay within the range.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields, replace
 
 import numpy as np
+from msgspec import Struct
+from msgspec.structs import asdict, replace
 from numpy.typing import NDArray
 
 from advisor.heat.model.materials import Range
@@ -43,8 +44,7 @@ SHARED = (
 PER_LAYER = ("thickness", "conductivity", "specific heat", "water", "contact below")
 
 
-@dataclass(frozen=True, slots=True)
-class Grid:
+class Grid(Struct, frozen=True):
     """B cases as arrays: temperatures in degrees C, the rest per m2 in SI units.
 
     ``dry`` (B, N) heat capacity without water; ``water`` (B, N) kg/m2; ``binds`` (B, N) kg/m2, what
@@ -101,9 +101,9 @@ class Grid:
     def only(self, cases: NDArray[np.int64] | NDArray[np.bool_]) -> Grid:
         """The grid of those cases alone."""
         kept = {
-            field.name: getattr(self, field.name)[cases]
-            for field in fields(self)
-            if field.name not in ("layers", "cells")
+            name: value[cases]
+            for name, value in asdict(self).items()
+            if name not in ("layers", "cells")
         }
         return replace(self, **kept)
 

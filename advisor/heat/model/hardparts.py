@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.heat.model.materials import Range
 
 PART_LOSS = Range(8.0, 14.0, 25.0)  # W/(m2 K), estimate
 
 
-@dataclass(frozen=True, slots=True)
-class HardPart:
+class HardPart(Struct, frozen=True):
     """A hard part in the press: material as in burns, thickness mm, density g/cm3, J/(kg K).
 
     ``faces`` counts the sides that lose heat: 1 lying on cloth, 2 hanging free; ``loss`` is what

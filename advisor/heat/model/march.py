@@ -20,9 +20,9 @@ boiling are within 5 % (tests/laws/test_heat_laws.py).
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from advisor.heat.model.grid import Floats, Grid
@@ -40,8 +40,7 @@ Cells = tuple[NDArray[np.signedinteger], ...]  # cases, and cells of them
 Face = Callable[[Grid, Floats], Grid]  # what acts on the top, given cell temperatures
 
 
-@dataclass(frozen=True, slots=True)
-class _Advance:
+class _Advance(Struct, frozen=True):
     """A step tried: temperatures and heat (B, N), the two weights and what was rough (B,)."""
 
     after: Floats

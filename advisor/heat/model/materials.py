@@ -18,7 +18,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 AIR_CONDUCTIVITY = 0.026  # W/(m K), instrument-maker-k-table
 WATER_SPECIFIC_HEAT = 4180.0  # J/(kg K), instrument-maker-k-table
@@ -32,8 +33,7 @@ PACKING = {  # design-choice, low / mid / high
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Range:
+class Range(Struct, frozen=True):
     """A value known only within bounds: the least, the likeliest, the greatest.
 
     Raises ValueError when the three are not finite and in order.
@@ -62,8 +62,7 @@ class Range:
 NOTHING = Range(0.0, 0.0, 0.0)
 
 
-@dataclass(frozen=True, slots=True)
-class FibreHeat:
+class FibreHeat(Struct, frozen=True):
     """A fibre's density (g/cm3), dry specific heat (J/(kg K)) and conductivity (W/(m K))."""
 
     density: float
@@ -72,8 +71,7 @@ class FibreHeat:
     sources: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Layer:
+class Layer(Struct, frozen=True):
     """One slab of the stack.
 
     ``thickness_mm`` under the pressing load; ``mass_gsm`` DRY mass, g/m2; ``conductivity``

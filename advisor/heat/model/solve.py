@@ -10,10 +10,10 @@ two faces, which are rebuilt from the heat flow.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from advisor.heat.model.alike import exp, log
@@ -31,8 +31,7 @@ _AT_ONCE = 64  # dry cases solved together: more would not stay in the processor
 _ANCHORS = (0.02, *ASKED, HORIZON)
 
 
-@dataclass(frozen=True, slots=True)
-class Course:
+class Course(Struct, frozen=True):
     """Temperatures of the layers of B cases at K times: faces and hottest (B, K, L).
 
     ``times`` (K,) starts at 0; ``over`` and ``under`` are the layers' upper and lower faces.
@@ -54,8 +53,7 @@ class Course:
         return cooler
 
 
-@dataclass(frozen=True, slots=True)
-class Trace(Course):
+class Trace(Course, frozen=True):
     """The same with the temperatures of all cells (B, K, N)."""
 
     cells: Floats

@@ -18,7 +18,9 @@ Layers are listed from the iron downwards; the order matters.  Values and their 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.heat.model.materials import NOTHING, Layer, Range
 
@@ -33,8 +35,7 @@ DOTS = {1: (95.0, 25.0), 2: (130.0, 30.0), 3: (175.0, 35.0)}
 MOISTURES = ("dry", "damp cloth", "steam")
 
 
-@dataclass(frozen=True, slots=True)
-class Stack:
+class Stack(Struct, frozen=True):
     """Layers from the iron down, with what holds at both ends.
 
     ``contacts`` has one resistance (m2 K/W) fewer than ``layers``; ``back_h`` W/(m2 K) to the

@@ -23,9 +23,8 @@ slightly above 100), wicking, vapour barriers.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
+from msgspec import Struct
 from numpy.typing import NDArray
 
 from advisor.heat.model.alike import exp, log
@@ -40,8 +39,7 @@ NEWTON_STEPS = 40  # at most; three or four will do, halving alone would take al
 SETTLED_K = 1e-3  # the last step of Newton is no longer than this: its end is far closer
 
 
-@dataclass(slots=True)
-class StackState:
+class StackState(Struct):
     """Where B cases stand, and how they came there.
 
     Temperature (B, N), free ``water`` and ``bound`` kg/m2 (B, N), the last step's ``rise`` of

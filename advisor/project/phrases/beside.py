@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from advisor.knowledge.model import Entry, Knowledge
 from advisor.project.phrases.composition import Note

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases.composition import Note
@@ -105,8 +105,7 @@ _PAIRS = {
 _OVER_FIBRE = frozenset({"swim-knit", "jersey", "sweatshirt-knit", "coating", "showerproof"})
 
 
-@dataclass(frozen=True, slots=True)
-class FamilyPick:
+class FamilyPick(Struct, frozen=True):
     """The cloth that was taken, and the sentence that says so."""
 
     entry: str

@@ -8,10 +8,11 @@ qualities ("suiting", "stretch cotton") counts only where no other is there.
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
 from functools import cache, cached_property
 from itertools import pairwise
 from typing import Any
+
+from msgspec import Struct
 
 from advisor.knowledge.model import Knowledge
 from advisor.project.phrases import everyday, lexicon
@@ -24,8 +25,7 @@ LAID_FIRST = frozenset({"embellished", "layered", "coated", "pleated"})
 """Families of cloths whose make, not their ground, decides how they are handled."""
 
 
-@dataclass(frozen=True, slots=True)
-class Name:
+class Name(Struct, frozen=True):
     """A name of the knowledge as words.
 
     `strong` when it holds a word that only a cloth has; `ways` when it only says how a
@@ -39,8 +39,7 @@ class Name:
     cloth: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Grounds:
+class Grounds(Struct, frozen=True):
     """The cloth that a phrase names, further cloths laid on it or named beside it, and the rest."""
 
     entry: str

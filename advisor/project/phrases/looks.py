@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.knowledge.model import Knowledge, Mix
 from advisor.project.phrases import lexicon
@@ -23,8 +24,7 @@ LIKELY: tuple[Mix, ...] = ((("polyester", 100.0),), (("viscose", 100.0),))
 """What a cloth is made of that only looks like a costlier fibre (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Looks:
+class Looks(Struct, frozen=True):
     """The words that are left, the fibres that are only imitated, and what is told of it.
 
     `likened` are the cloths that it is only said to be like.

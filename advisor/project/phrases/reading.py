@@ -8,7 +8,8 @@ of the phrase is left. A word left out never narrows what the cloth may be made 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field, replace
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.model import Knowledge, Mix
@@ -53,8 +54,7 @@ _ELASTANE = ("elastane",)
 _UNSURE = singulars(lexicon.UNSURE)
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(Struct, frozen=True):
     """What a phrase says of a cloth.
 
     `fibres` is what was said of them, in the words' own order; `mixes` what the cloth may be made

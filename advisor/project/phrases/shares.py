@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.errors import InputError, Problem, shown
 from advisor.knowledge.model import Knowledge
@@ -28,8 +29,7 @@ _BLEND = singulars(lexicon.BLEND)
 _STRETCH = singulars(lexicon.STRETCH)
 
 
-@dataclass(frozen=True, slots=True)
-class Fibres:
+class Fibres(Struct, frozen=True):
     """What is said of the fibres: with shares or without, and what was said beside them.
 
     `whole` when the shares make 100; `blend` when something else is mixed in; `left` are the words

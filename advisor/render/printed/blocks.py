@@ -8,8 +8,9 @@ line that is the same as an earlier one refers to it. Nothing here knows of colu
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
 from typing import NamedTuple
+
+from msgspec.structs import replace
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldConflict, ToldPlace, ToldVerdict

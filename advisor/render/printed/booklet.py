@@ -7,8 +7,10 @@ in the margin of every page, by rules of style that a browser follows when it pr
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 from datetime import date
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.order import ToldStep
@@ -45,8 +47,7 @@ _MONTHS = (
 _ELSEWHERE = ("shopping", "tests")
 
 
-@dataclass(frozen=True, slots=True)
-class ScrapTest:
+class ScrapTest(Struct, frozen=True):
     """A test on scraps: what is laid together, how it is set, what to look at, what came of it.
 
     Without places it is a test of a length before it is cut, and needs no swatch.
@@ -59,8 +60,7 @@ class ScrapTest:
     results: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Lay:
+class Lay(Struct, frozen=True):
     """How the pieces of a cloth are laid: a drawing, what it shows, and all pieces in words."""
 
     id: str
@@ -70,8 +70,7 @@ class Lay:
     pieces: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Booklet:
+class Booklet(Struct, frozen=True):
     """What the template of a booklet sets."""
 
     garment: str

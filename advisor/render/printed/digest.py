@@ -6,7 +6,8 @@ Nothing is lost: the report holds all of it, and `all` prints it. What is left o
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldCaution, ToldTask, ToldTest
@@ -26,8 +27,7 @@ NEAR = "near"
 """The kind of instruction that keeps an iron off what lies near it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Todo:
+class Todo(Struct, frozen=True):
     """Something to do, where, on whose word, and how much it matters, least first."""
 
     text: str
@@ -38,8 +38,7 @@ class Todo:
     """Whether it tells of an iron near what it spoils; the order says it at each step too."""
 
 
-@dataclass(frozen=True, slots=True)
-class Digest:
+class Digest(Struct, frozen=True):
     """What is printed: by place, for several places at once, tests, and how much was left out."""
 
     by_place: dict[tuple[str, str], tuple[Todo, ...]]

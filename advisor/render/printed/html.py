@@ -7,7 +7,8 @@ seams as rows so that a setting is found at the machine by looking down its colu
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.answer.model.answer import Answer
 from advisor.render.heat_svg import nearest_svg
@@ -34,8 +35,7 @@ HEAT_PICTURE = (
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(Struct, frozen=True):
     """A seam: its settings by column, and what is no setting."""
 
     name: str
@@ -45,8 +45,7 @@ class Row:
     empty: str
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(Struct, frozen=True):
     """The seams, and above them what most of them share."""
 
     title: str
@@ -59,8 +58,7 @@ FIRST = ("conflicts", "checks", "guesses", "missing", "cautions", "gave-way", "p
 """What stands before the pictures: what goes wrong or does not agree, what to mind, the parts."""
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Struct, frozen=True):
     """What the template of a sheet sets; `size` is how large the type can be on two pages."""
 
     garment: str

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(Struct, frozen=True):
     """A piece of an item: a label or none, a text, its marks, or where the same was said.
 
     `head` is the beginning of the text that a maker looks for at the table: needle, iron.
@@ -24,8 +23,7 @@ class Part:
         return f"{self.text} {self.marks}".strip()
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(Struct, frozen=True):
     """A clash, a kind of caution, a cloth, a seam, a test: its name, what it is, its parts.
 
     `number` is what a clash is called by everywhere; nothing else has one.
@@ -37,8 +35,7 @@ class Item:
     number: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Section:
+class Section(Struct, frozen=True):
     """A headed part of the sheet; `id` says how its items are set."""
 
     id: str

@@ -5,7 +5,8 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.told import ToldTask, ToldUnknown
@@ -73,8 +74,7 @@ CLEAR = "Nothing clashes here; test on scraps all the same."
 MORE = "--more: reasons; --all: everything; `advisor iron`: heat and seconds"
 
 
-@dataclass(frozen=True, slots=True)
-class ScreenRoom:
+class ScreenRoom(Struct, frozen=True):
     """How many of each kind there is room for; what is left out, `--more` prints.
 
     `brief` has a few lines for each of many cloths in place of a table, and no usual weights;
@@ -118,9 +118,10 @@ def ask_text(answer: Answer, width: int = 80, *, colour: bool = False) -> str:
         colour: whether the terminal shows emphasis.
     """
     texts: dict[int, str] = {}
+    kept: dict[Block, str] = {}
 
     def fits(at: int) -> bool:
-        texts[at] = drawn(ask_screen(answer, ROOMS[at]), width, colour=colour)
+        texts[at] = drawn(ask_screen(answer, ROOMS[at]), width, colour=colour, kept=kept)
         return texts[at].count("\n") <= LINES
 
     # The rooms grow closer one by one, so the widest that fits is found by halving.

@@ -2,27 +2,24 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Title:
+class Title(Struct, frozen=True):
     """The first line, and in a few words how it stands."""
 
     text: str
     state: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Heading:
+class Heading(Struct, frozen=True):
     """A heading of a part; `close` where there is no room for a blank line before it."""
 
     text: str
     close: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Para:
+class Para(Struct, frozen=True):
     """A paragraph; `grave` where it tells of harm."""
 
     text: str
@@ -30,15 +27,13 @@ class Para:
     first: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Rows:
+class Rows(Struct, frozen=True):
     """Labels with what belongs to each."""
 
     rows: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Columns:
+class Columns(Struct, frozen=True):
     """A table: a head, and rows whose first cell is a label.
 
     `widths` are the shares of the columns; without them the first is a label and the rest alike.
@@ -49,8 +44,7 @@ class Columns:
     widths: tuple[int, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Picture:
+class Picture(Struct, frozen=True):
     """Lines that are drawn with letters and never wrapped."""
 
     lines: tuple[str, ...]

@@ -19,13 +19,20 @@ LABEL = 9
 """The column of the labels, as wide as the longest of them."""
 
 
-def drawn(blocks: Sequence[Block], width: int = 80, *, colour: bool = False) -> str:
+def drawn(
+    blocks: Sequence[Block],
+    width: int = 80,
+    *,
+    colour: bool = False,
+    kept: dict[Block, str] | None = None,
+) -> str:
     """Blocks as text.
 
     Args:
         blocks: what stands on the screen, in order.
         width: columns of the window.
         colour: whether the terminal shows emphasis; without it the text says all the same.
+        kept: blocks that were drawn before in the same width and colour; more are added.
     """
     from rich.console import Console
 
@@ -40,9 +47,15 @@ def drawn(blocks: Sequence[Block], width: int = 80, *, colour: bool = False) -> 
         markup=False,
         emoji=False,
     )
+    kept = {} if kept is None else kept
     for block in blocks:
-        _draw(block, console)
-    return "\n".join(line.rstrip() for line in out.getvalue().splitlines()) + "\n"
+        if block not in kept:
+            out.seek(0)
+            out.truncate()
+            _draw(block, console)
+            kept[block] = out.getvalue()
+    text = "".join(kept[block] for block in blocks)
+    return "\n".join(line.rstrip() for line in text.splitlines()) + "\n"
 
 
 def _words(text: str, style: str = "") -> Text:

@@ -8,8 +8,9 @@ the needle each place says itself, since looked up wrong they spoil cloth. The p
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import groupby
+
+from msgspec import Struct
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.model.order import ToldStep
@@ -26,8 +27,7 @@ from advisor.render.screen.draw import drawn
 from advisor.render.usual import own_parts, usual_answers
 
 
-@dataclass(frozen=True, slots=True)
-class Top:
+class Top(Struct, frozen=True):
     """How many remedies and pieces of work the top of the screen tells, and how long."""
 
     cures: int

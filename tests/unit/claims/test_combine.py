@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from advisor.claims.claimsets import full_set, meet
 from advisor.claims.combine import USUAL, decide, picking

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from advisor.claims.claimsets import insisted
 from advisor.claims.speakers import Said, eased, held_back, is_heat_limit, no_steam

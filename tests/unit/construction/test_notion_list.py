@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
+from msgspec.structs import replace
 
 from advisor.construction.bands import Band, bands_of
 from advisor.construction.notionlist import (

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+import dataclasses
 
 import pytest
+from msgspec.structs import replace
 
 from advisor.decide import apart
 from advisor.decide.apart import judge_apart
@@ -94,5 +95,5 @@ def test_few_garments_are_kept(known: Knowledge, judged: list[Garment]) -> None:
     for number in range(2 * apart.MOST_GARMENTS):
         apart.judge_again(replace(garment, name=str(number)), known)
     assert apart.MOST_GARMENTS == len(apart._KEPT.whole)
-    apart.judge_again(garment, replace(known))
+    apart.judge_again(garment, dataclasses.replace(known))
     assert 1 == len(apart._KEPT.whole)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import subprocess
 import sys
-from dataclasses import replace
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from advisor.craft.irondial import MARKS
 from advisor.heat.model.materials import (

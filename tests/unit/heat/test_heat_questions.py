@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import cache
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from advisor.claims.judgement import Advice, Judgement
 from advisor.decide.advise import advise

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from advisor.order.kinds import SeamPlace
 from advisor.order.otherfacts import Answers, AskedOnce

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+import dataclasses
 
 import pytest
+from msgspec.structs import replace
 
 from advisor.order.costs import ChangedPart, CostTable
 from advisor.order.steps import IronState, MachineState
@@ -12,7 +13,7 @@ from advisor.order.steps import IronState, MachineState
 PLAIN = MachineState(
     "household", "black", "black", "universal", 80, "standard", "standard", "lockstitch", "firm"
 )
-OVERLOCK = replace(PLAIN, machine="overlocker", stitch="overlock")
+OVERLOCK = dataclasses.replace(PLAIN, machine="overlocker", stitch="overlock")
 COOL = IronState(110, "dry", "board")
 
 # The weights that the shipped table starts from: our estimates, in minutes.
@@ -34,19 +35,19 @@ def test_each_part_of_a_set_up_has_its_own_price(
     differs: dict[str, object], what: str, minutes: int
 ) -> None:
     """One thing changed is charged once, by the estimate for that thing."""
-    new = replace(PLAIN, **differs)  # type: ignore[arg-type]
+    new = dataclasses.replace(PLAIN, **differs)  # type: ignore[arg-type]
     assert (ChangedPart(what, minutes * 60),) == CostTable().machine_parts(PLAIN, new)
 
 
 def test_the_price_is_the_sum_of_its_parts() -> None:
     """Needle, foot and upper thread changed together cost what they cost apart."""
-    new = replace(PLAIN, size=70, foot="zip", thread_above="red")
+    new = dataclasses.replace(PLAIN, size=70, foot="zip", thread_above="red")
     assert (2 + 1 + 2) * 60 == CostTable().machine_seconds(PLAIN, new)
 
 
 def test_an_overlocker_is_rethreaded_as_a_whole() -> None:
     """Upper and lower threads of an overlocker are one job of six minutes."""
-    new = replace(OVERLOCK, thread_above="red", thread_below="red")
+    new = dataclasses.replace(OVERLOCK, thread_above="red", thread_below="red")
     assert (ChangedPart("threads", 360),) == CostTable().machine_parts(OVERLOCK, new)
 
 

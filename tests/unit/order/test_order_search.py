@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+import dataclasses
 
 import pytest
+from msgspec.structs import replace
 
 from advisor.order.costs import CostTable
 from advisor.order.graph import CycleError, build
@@ -16,8 +17,8 @@ from tests.unit.order.order_cases import garment, keeps
 BLACK = MachineState(
     "household", "black", "black", "universal", 80, "standard", "standard", "lockstitch", "firm"
 )
-RED = replace(BLACK, thread_above="red")
-OVERLOCK = replace(BLACK, machine="overlocker", stitch="overlock")
+RED = dataclasses.replace(BLACK, thread_above="red")
+OVERLOCK = dataclasses.replace(BLACK, machine="overlocker", stitch="overlock")
 COOL = IronState(110, "dry", "board")
 HOT = IronState(200, "dry", "board")
 

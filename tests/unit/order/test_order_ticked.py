@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import os
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from advisor.answer.model.answer import Answer
 from advisor.answer.pipeline import Decided, Parts, tell
