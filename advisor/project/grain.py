@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import pairwise
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam

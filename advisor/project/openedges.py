@@ -8,8 +8,9 @@ round the neck and be neatened.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Final
+
+from msgspec.structs import replace
 
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Entry

@@ -8,6 +8,7 @@ of the phrase is left. A word left out never narrows what the cloth may be made 
 from __future__ import annotations
 
 import re
+
 from msgspec import Struct, field
 from msgspec.structs import replace
 
