@@ -140,14 +140,8 @@ class _Maker:
             each = each_pressed(self.garment, self.places, self.setups)
             own = (each, None, None)
             text, iron, limit = own if each else self._last_press(Place("garment", name))
-        step = Step(
-            op.verb,
-            op.does.format(name=name, how=text, cloths=""),
-            None,
-            iron,
-            op.minutes.each,
-            op.rank,
-        )
+        does = op.does.format(name=name, how=text, cloths="")
+        step = Step(op.verb, does, None, iron, op.minutes.each, op.rank)
         said = {"last", "not fastening"} if op.id == "hem-edge" else set()
         tags = frozenset(said | {"before last press"})
         yield Task(step, op, tags=tags, cloths=tuple(sorted(self.garment.cloths)), at_most=limit)

@@ -8,8 +8,8 @@ of 5 °C, downwards.
 
 from __future__ import annotations
 
-import dataclasses
 from collections.abc import Iterable
+from dataclasses import replace as set_to
 
 from msgspec.structs import replace
 
@@ -196,13 +196,13 @@ class Setups:
             state = with_the_point_of(alone, usual, self.judged(place).get("needle.point"))
         if method == "overlock" and self.garment.maker.overlocker:
             return on_the_overlocker(state, self.knowledge)
-        state = dataclasses.replace(state, machine=self.machine_name, stitch="301, long")
+        state = set_to(state, machine=self.machine_name, stitch="301, long")
         sewn = sewn_as(seam.full[0], self.garment) if alone else None
         if sewn is None or sewn.uses[0].cloth != seam.full[0]:
             thread = self.thread(seam)  # no reel is bought in the colour of that cloth
-            state = dataclasses.replace(state, thread_above=thread, thread_below=thread)
+            state = set_to(state, thread_above=thread, thread_below=thread)
         if method == "gathering foot":
-            return dataclasses.replace(state, foot="gathering", plate="wide")
+            return set_to(state, foot="gathering", plate="wide")
         if method == "elastic":
             return state.swinging()
         return state
@@ -250,8 +250,8 @@ class Setups:
         thread = self.thread(seam)
         if state is None:
             return None
-        state = dataclasses.replace(state, thread_above=thread, thread_below=thread)
-        return dataclasses.replace(state, machine=self.machine_name, stitch=STAY)
+        state = set_to(state, thread_above=thread, thread_below=thread)
+        return set_to(state, machine=self.machine_name, stitch=STAY)
 
     def zip_machine(self, seam: SeamPlace) -> MachineState | None:
         """How it is set to sew in a zip: always the lockstitch machine."""
@@ -259,20 +259,15 @@ class Setups:
         usual = "concealed zip" if seam.role.id == "concealed-zip" else "zip"
         told = self.word(Place("seam", seam.name), "machine.foot", usual)
         foot = told if told in ZIP_FEET else usual
-        return (
-            None
-            if state is None
-            else dataclasses.replace(state, foot=foot, plate="wide", stitch="301")
-        )
+        return None if state is None else set_to(state, foot=foot, plate="wide", stitch="301")
 
     def finish(self, seam: SeamPlace) -> str:
         """The edge finish of a seam; empty where its edges need none."""
         place = Place("seam", seam.name)
         found = self.word(place, "seam.finish")
         sewn = self.word(place, "stitch.type", "301")
-        if found in UNFINISHED or (sewn in OVERLOCKS and found == "overlocked"):
-            return ""
-        return found
+        needless = found in UNFINISHED or (sewn in OVERLOCKS and found == "overlocked")
+        return "" if needless else found
 
     def finish_machine(self, seam: SeamPlace) -> MachineState | None:
         """How a machine is set to neaten the edges; None for hand work."""
@@ -283,10 +278,10 @@ class Setups:
             return None
         if finish == "overlocked" and self.garment.maker.overlocker:
             return on_the_overlocker(state, self.knowledge)
-        state = dataclasses.replace(state, foot="standard") if state.foot in ZIP_FEET else state
+        state = set_to(state, foot="standard") if state.foot in ZIP_FEET else state
         if finish in ("overlocked", "zigzag"):
             foot = "standard" if state.foot == "straight-stitch" else state.foot
-            return dataclasses.replace(state, plate="wide", stitch="zigzag", foot=foot)
+            return set_to(state, plate="wide", stitch="zigzag", foot=foot)
         return state
 
     def thread(self, seam: SeamPlace) -> str:

@@ -132,11 +132,8 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
         return Placed(_of_family(said, seam, about, kinds), f"its kind, {spoken(said)}")
     if not said and lace_on_edge(seam, about.get) and LAID in kinds:
         return Placed(LAID, LACE_EDGE)
-    if (
-        not said
-        and lacewords.lace_on_cloth(seam, about, singular_words(seam.name))
-        and LAID in kinds
-    ):
+    on_cloth = not said and lacewords.lace_on_cloth(seam, about, singular_words(seam.name))
+    if on_cloth and LAID in kinds:
         return Placed(LAID, "the lace on it")
     if seam.facts.get("edge") == "hem":
         return Placed("hem")
@@ -356,9 +353,7 @@ def _with_elastic(
         return ""
     ruched = _full(PLAIN, seam) != PLAIN and speaks_of(seam.name, nouns.RUCHED)
     if ruched and "edge" not in seam.facts and _an_edge(seam, joined):
-        return (
-            "shirring"  # flat inside an allowance that its seam takes in: nothing is turned over it
-        )
+        return "shirring"  # flat inside an allowance that its seam takes in: nothing is turned
     if singular_words(seam.name)[-1:] == ("elastic",) and not any(map(_gives, cloths)):
         return "casing"  # between two layers as well: a part of a band that is drawn in
     if not _an_edge(seam, joined):
