@@ -24,12 +24,10 @@ from advisor.knowledge.model import Entry, Knowledge
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_after, bones_cut
 from advisor.order.basting import as_basted
-from advisor.order.beside import laid_on
 from advisor.order.cures import heat_pairs
 from advisor.order.damp import shrunk
 from advisor.order.drawnup import listed
 from advisor.order.eachpressed import each_pressed
-from advisor.order.easing import SHRINK_EASE, cap_alone
 from advisor.order.facings import facing_machine
 from advisor.order.facts import Facts
 from advisor.order.flatsleeve import ONE_ROW, as_one_row
@@ -38,7 +36,6 @@ from advisor.order.hungapart import APART, hung_apart
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import with_linings_hung
 from advisor.order.pieces import as_cut, grain_words, tucked
-from advisor.order.precedences import DRAWN
 from advisor.order.recall import marked
 from advisor.order.seamplaces import seam_places
 from advisor.order.setups import Setups
@@ -62,6 +59,7 @@ from advisor.order.tags import tags_of
 from advisor.order.tasknames import each_named
 from advisor.order.tasks import Task
 from advisor.order.trying import what_to_find_out, what_to_fit
+from advisor.order.underiron import under_iron
 from advisor.order.unsettled import with_unsettled
 from advisor.order.worked_with import iron_with
 
@@ -69,7 +67,6 @@ USUAL_LENGTH = 500.0
 """The length of a seam that nobody measured, mm: estimate."""
 LOCKSTITCHED = frozenset({"dart", "pleat", "understitch"})
 """Work that no overlocker does, whatever the stitch of the seam."""
-POCKET, LAID = "patch-pocket", "lay-on"
 CHAINSTITCH = "401"
 """Sewn without a knife, so that it may sew a hem."""
 CAUGHT_IN = "clear-elastic"
@@ -324,7 +321,7 @@ class _Maker:
         minutes = op.minutes.each + op.minutes.per_metre * length / 1000
         text = step_words(op, place, self.facts, ironed=iron is not None)
         if iron is not None and op.iron == "seam":
-            text = held_off(text, self._pressed(op, place), self.setups)
+            text = held_off(text, under_iron(op, place, self.places, self.setups), self.setups)
         step = Step(f"{op.verb} {place.name}", text, machine, iron, round(minutes, 1), rank)
         some = {"stay-stitch": self.setups.stayed, "clear": self.facts.hard}
         cloths = some[op.id](place) if op.id in some else place.seam.cloths()
@@ -376,22 +373,6 @@ class _Maker:
         """How the iron is set, and the hottest that it may be."""
         if op.iron == "fuse":
             return self.setups.fuse_iron(place), self.setups.fuse_most(place)
-        pressed = self._pressed(op, place)
+        pressed = under_iron(op, place, self.places, self.setups)
         iron = self.setups.iron(pressed) if op.iron == "seam" else None
         return iron, self.setups.iron_most(pressed)
-
-    def _pressed(self, op: Operation, place: SeamPlace) -> Place:
-        """What lies under the iron: nothing that is drawn in yet, nothing below a pocket.
-
-        A channel is pressed empty, and all the same as the sheet tells of it. A piece that is laid
-        on has its edges turned while it is loose, at a heat of its own.
-        """
-        works = [stage.work for stage in place.method.stages]
-        if op.verb == SHRINK_EASE:
-            return cap_alone(place, self.setups)
-        if place.kind.id == POCKET and op.id in works[: works.index(LAID) if LAID in works else 0]:
-            return self.setups.alone(laid_on(place, self.places))
-        drawn = works.index(DRAWN) if DRAWN in works else -1
-        if op.id in works and works.index(op.id) < drawn:
-            return self.setups.empty(place)
-        return Place("seam", place.name)

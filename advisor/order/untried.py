@@ -103,10 +103,6 @@ def toile_first(fitting: Fitting) -> bool:
     return any(pierced_once(place, fitting) for place in fitting.places)
 
 
-def _seat(place: SeamPlace) -> bool:
-    return place.role.id == CROTCH
-
-
 def _covers(over: SeamPlace, dart: SeamPlace) -> bool:
     flat = over.kind.family in COVERING and over.kind.id not in POCKETS
     return over.kind.id == "canvas" or (flat and crosses(over, dart))

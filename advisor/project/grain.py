@@ -56,7 +56,7 @@ def with_bias(garment: Garment) -> Garment:
 def _on_bias(seam: Seam, garment: Garment) -> Seam:
     if seam.place not in HANGS or BIAS in seam.facts or speaks_of(seam.name, nouns.WAISTS):
         return seam
-    cloths = [n for n in seam.cloths() if not garment.cloths[n].put_in]
+    cloths = [n for n in seam.cloths() if n in garment.cloths and not garment.cloths[n].put_in]
     if not cloths or not all(_cut_so(cloth, seam, garment) for cloth in cloths):
         return seam
     return replace(seam, facts={**seam.facts, BIAS: "yes"})

@@ -69,6 +69,6 @@ def _is_free(seam: Seam, seams: Sequence[Seam], *, lined: bool) -> bool:
     if nouns.NECKS & set(words):
         ends = words[-1] == "edge" or words[-1] in nouns.NECKS
         return ends and not any(speaks_of(name, nouns.SET_ON_A_NECK) for name in others)
-    if words in (("armhole",), ("armhole", "edge")):
+    if nouns.ARMHOLES & set(words[-1:]) or (words[-1] == "edge" and nouns.ARMHOLES & set(words)):
         return lined and not any(speaks_of(name, nouns.ON_SLEEVE) for name in others)
     return words[-1] == "edge" and bool(nouns.FREE_EDGES & set(words))

@@ -24,8 +24,8 @@ from advisor.project.halfwaists import OTHER_HALF, half_a_waist
 from advisor.project.headwords import speaks_of, the_words
 from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.kindnames import named, read_in
+from advisor.project.meant import meant_by
 from advisor.project.openedges import TWO_LAYERS, as_curved, ends_in_two_layers
-from advisor.project.plackets import is_whole_front
 from advisor.project.seampockets import POCKET, SEAM_BAG
 from advisor.project.together import seen_together
 from advisor.project.waisttabs import hang_from_waist, is_tied
@@ -180,7 +180,7 @@ def _placed_by(
 ) -> Placed:
     """What is made where only the name, the notions, the edge and the fullness tell."""
     about = {name: entries[name] for name in seam.cloths() if name in entries}
-    words = _meant(words, seam, about)
+    words = meant_by(words, seam, about)
     told = _by_layers(words, seam, about, kinds)
     if told is not None:
         return told
@@ -192,34 +192,6 @@ def _placed_by(
         return Placed("faced-edge", "its edge, which is turned")
     full = _full(PLAIN, seam)
     return Placed(full, "its fullness" if full != PLAIN else "nothing that says more")
-
-
-def _meant(words: str, seam: Seam, about: Mapping[str, Entry]) -> str:
-    """The kind that its name says, where its measure or its cloth makes another of it."""
-    if words == "placket" and is_whole_front(seam):
-        return "front-band"
-    if words == "set-in-pocket" and _slashed_under_a_flap(seam):
-        return "welt-pocket"
-    if words == "bow" and speaks_of(seam.name, nouns.COLLARED):
-        return ""  # it is tied, and its neck takes it in as a collar
-    if words == "collar" and _canvas_alone(seam, about):
-        return "canvas"
-    if words == "neckband" and not any(e.structure == "knit" for e in about.values()):
-        return "collar"  # a woven band stretches onto nothing: it takes the neck in like a stand
-    return words
-
-
-def _slashed_under_a_flap(seam: Seam) -> bool:
-    """Whether it is a pocket cut below a flap, and not one in a seam, nor its bag."""
-    words = set(singular_words(seam.name))
-    crossed = {word for name in seam.making.crosses for word in singular_words(name)}
-    return "flap" in words and not words & nouns.NO_SLIT and "side" not in crossed
-
-
-def _canvas_alone(seam: Seam, about: Mapping[str, Entry]) -> bool:
-    """Whether it is the under collar with its canvas: that is padded, and set to nothing yet."""
-    kinds = [about[name].kind for name in seam.cloths() if name in about]
-    return kinds.count("cloth") == 1 and "canvas" in kinds
 
 
 def _by_layers(

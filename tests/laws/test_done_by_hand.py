@@ -95,7 +95,10 @@ def test_pleats_take_the_cloth_that_is_walked_along_them(
     assert row.finished == pytest.approx(folds[-1])
     many = walked(kind, 30, face, depth, gap)
     places = (15 * (face + gap) + (face + gap) * i / 97.3 for i in range(97))
-    most = max(sum(min(e) < x < max(e) for e in itertools.pairwise(many)) for x in places)
+    least = 1e-6  # folds that only touch lie over nothing
+    most = max(
+        sum(min(e) + least < x < max(e) - least for e in itertools.pairwise(many)) for x in places
+    )
     assert most <= pleats.layers(kind, face, depth, gap)
 
 

@@ -28,6 +28,7 @@ from advisor.project.phrases.families import CUT_UP, family_of
 from advisor.project.phrases.grounds import (
     LAID_FIRST,
     Grounds,
+    Name,
     find_grounds,
     general_words,
     head_last,
@@ -327,8 +328,7 @@ class _Phrase:
             id_ = _SURFACES.get(word, "")
             if id_ in self.knowledge.entries and id_ != grounds.entry:
                 found[id_] = None
-        named = {name.entry for name in names_of(self.knowledge).wholly(left)}
-        found |= dict.fromkeys(sorted(named & _LAID - {grounds.entry}))
+        found |= dict.fromkeys(sorted({n.entry for n in self._films(left)} - {grounds.entry}))
         entry = self.knowledge.entries[grounds.entry]
         about = [self.knowledge.entries[id_] for id_ in grounds.laid]
         both = [other.name for other in about if not names_a_knit(other, entry)]
@@ -338,6 +338,10 @@ class _Phrase:
             said = f"two cloths are named in '{self.text}'"
             self.notes.append((said, f"{effect}; put a comma between two cloths"))
         return tuple(found)
+
+    def _films(self, left: list[str]) -> list[Name]:
+        """The whole names of what lies on a cloth, among the words beside its own: "wet look"."""
+        return [name for name in names_of(self.knowledge).wholly(left) if name.entry in _LAID]
 
     def _not_understood(self, left: list[str], grounds: Grounds) -> bool:
         """Whether something was left out that nobody knows.
@@ -349,7 +353,8 @@ class _Phrase:
             expected = "what the cloth is, and not what it is not"
             raise refuse(" ".join(left[left.index(taking[0]) :]), expected)
         strange = [w for w in left if w not in _known_words() and w not in _SURFACES and w != "or"]
-        strange = [word for word in strange if not _RIB.fullmatch(word)]
+        laid = {word for name in self._films(left) for word in name.words}
+        strange = [word for word in strange if not _RIB.fullmatch(word) and word not in laid]
         if notion := self.knowledge.entries[grounds.entry].kind != "cloth":
             own = names_of(self.knowledge).of_one(grounds.entry)
             strange = [word for word in strange if word not in own]
