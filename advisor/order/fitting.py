@@ -39,6 +39,8 @@ from advisor.order.untried import (
     in_a_line_that_drops,
     not_cut_before,
     pierced_once,
+    settled_curve,
+    settled_under_bones,
     shuts_a_slit,
     sleeve_tried,
     under_canvas,
@@ -129,12 +131,12 @@ class Fitting:
         """Whether nothing of a fitted place is left to let out after a stage of it."""
         if self.cut_into(place):
             return any(stage.work == op.id for stage in place.method.stages)
-        close = (place.seam.fitting or self.degree) == TO_BODY
-        deep = place.kind.id == YOKE and close and self.may_move(place)
+        degree = place.seam.fitting or self.degree
+        deep = place.kind.id == YOKE and degree == TO_BODY and self.may_move(place)
         if op.id == "grade" and (deep or depth_open(place, self)):
             return True
-        if op.verb == CLIP and place.role.id == PANEL and self.garment.pattern == TRIED:
-            return False  # nothing more will be asked of its allowance
+        if op.verb == CLIP and settled_curve(place, self):
+            return self._marked(place)  # else nothing more is asked of its allowance
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True
         laid = op.id == LAY_ON and placed_on_the_body(place, self)
@@ -144,9 +146,9 @@ class Fitting:
             return True
         if op.id in ("join", DART) and (self._marked(place) or self.drops(place)):
             return True
-        if (op.let_out and not self._trimmed(place, op)) or not self.concerned(place):
+        free = op.let_out and not self._trimmed(place, op)
+        if free or not self.concerned(place) or settled_under_bones(place, self):
             return False
-        degree = place.seam.fitting or self.degree
         return not (place.kind.id == "zip" and degree == LOOSELY) or self._ends_at_neck(place)
 
     def _holed(self, place: SeamPlace) -> bool:
@@ -238,8 +240,8 @@ class Fitting:
         over a raglan seam, whose two edges are neatened as one.
         """
         rows = {op.id for op in self.stages(place)}
-        late = TOPSTITCH in rows or place.role.id == RAGLAN
-        return self.concerned(place) and self.fitted(place) and late and NEATEN in rows
+        late = NEATEN in rows and (TOPSTITCH in rows or place.role.id == RAGLAN)
+        return late and self.concerned(place) and self.fitted(place)
 
     def drops(self, place: SeamPlace) -> bool:
         """Whether it is a long bias seam of what is fitted to the body: basted, it hangs first."""
@@ -336,8 +338,7 @@ class Fitting:
             return True
         if closes_the_body(place, self) and not_cut_before(place, self):
             return True
-        boned = any(p.kind.id == "boning" for p in self.places)
-        kept = self.keeps(place)
+        boned, kept = any(p.kind.id == "boning" for p in self.places), self.keeps(place)
         shaped = bool(kept) and self.shapes(place)
         shoulder = place.role.id == SHOULDER and place.op == "join" and self.may_move(place)
         corrected = place.role.fitted or (shoulder and self.concerned(place))
@@ -390,7 +391,7 @@ class Fitting:
 FRONT_ZIP, COLLAR = "open-ended-zip", "collar"
 HOODED = "collar-attach"
 NEW, TRIED, SHOULDER = "new", "tried", "shoulder"
-PANEL, CLIP = "panel", "clip"
+CLIP = "clip"
 YOKE, BAND, WAIST = "yoke", "front-band", "waist"
 """A band down the whole front waits for the waist that it runs over: the front is pinned shut."""
 RAGLAN = "raglan"

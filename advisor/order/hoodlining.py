@@ -12,6 +12,8 @@ if TYPE_CHECKING:
     from advisor.order.kinds import SeamPlace
 
 HOOD: Final = "hood"
+HOLDS: Final = "hold the lining at"
+"""The verb of that holding: it waits for the fitting, for which the hood alone is basted on."""
 SETS_IT, FACE, JOINED, BOTH = "collar-attach", "hood-edge", "lining-seam", "both"
 
 

@@ -141,7 +141,7 @@ def _from_a_hem(hem: SeamPlace, other: SeamPlace, garment: Garment) -> bool | No
     if role in ABOVE_THE_LEG and _long_sides(garment, LONG_MM):
         return True
     if _above_the_waist(other):
-        if _long_sides(garment, LONG_MM + CLEAR_MM):
+        if _long_sides(garment, LONG_MM + CLEAR_MM) and not _lined_down(other, hem, garment):
             return True
         return _long_skirt(garment) and _ends_at_the_waist(other, hem, garment)
     return None
@@ -205,6 +205,13 @@ def _ends_at_the_waist(place: SeamPlace, hem: SeamPlace, garment: Garment) -> bo
     """
     cloths = {n for n in place.cloths if n not in hem.cloths}
     return all(_sewn_above(name, garment) for name in cloths)
+
+
+def _lined_down(place: SeamPlace, hem: SeamPlace, garment: Garment) -> bool:
+    """Whether a lining hangs from a place, and may hang down as far as the hem."""
+    own = [s for s in garment.seams if s.place == PLAIN and LINING in singular_words(s.name)]
+    hung = {name for s in own for name in s.cloths()} & set(place.cloths) - set(hem.cloths)
+    return any(not _sewn_above(name, garment) for name in hung)
 
 
 def clear_of_hem(hot: SeamPlace, place: SeamPlace, garment: Garment) -> frozenset[str]:

@@ -24,6 +24,7 @@ from advisor.order.felled import bagged
 from advisor.order.fitting import TO_BODY
 from advisor.order.flatsleeve import ARMHOLE, one_run, set_flat
 from advisor.order.hemsmeet import turned_hem
+from advisor.order.hoodlining import HOLDS
 from advisor.order.hungapart import joins_hung_apart
 from advisor.order.innerparts import hangs_inside, takes_in_inner
 from advisor.order.kinds import SeamPlace, crosses
@@ -92,7 +93,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "closes": role.closes,
         "fitted": edges_wait(place, facts),
         "tried": fitting.tried(place) and not any(past),
-        "basted to try on": op.id == "baste" and fitting.basted(place),
+        "basted to try on": op.id == "baste" and op.verb != HOLDS and fitting.basted(place),
         "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
         "drawn up after it is tried on": op.id == "gather"
         and fitting.basted(place)

@@ -27,6 +27,7 @@ CLOSES_A_SLEEVE: Final = frozenset({UNDERARM, "side-and-sleeve"})
 SEWN_IN: Final = frozenset({"join", "lay-on"})
 """How a sleeve goes into its armhole: joined, or lapped over it."""
 STAY: Final = "stay"
+PANEL, BONING = "panel", "boning"
 BEHIND: Final = "back"
 """The word of a seam that lies clear of the canvas, which is in the fronts."""
 DOWN_THE_BODY: Final = frozenset({"centre", "panel", "side", "shoulder"})
@@ -66,6 +67,21 @@ def not_cut_before(place: SeamPlace, fitting: Fitting) -> bool:
     pattern, garment = fitting.garment.pattern, fitting.garment
     said = TO_BODY in {place.seam.fitting, garment.fitting, *(p.fitting for p in garment.parts)}
     return pattern == NEW or (said and pattern != TRIED)
+
+
+def settled_curve(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether it is a seam between panels of which the pattern has been tried."""
+    return place.role.id == PANEL and fitting.garment.pattern == TRIED
+
+
+def settled_under_bones(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether it is sewn before it is tried on: the pattern is known, and bones lie on its cloth.
+
+    Those are tried on in their channels, over seams that are finished, felled ones too.
+    """
+    body = place.role.id in DOWN_THE_BODY and place.op == "join"
+    boned = any(p.kind.id == BONING and set(p.cloths) & set(place.cloths) for p in fitting.places)
+    return body and boned and fitting.garment.pattern == TRIED
 
 
 def under_canvas(place: SeamPlace, fitting: Fitting) -> bool:

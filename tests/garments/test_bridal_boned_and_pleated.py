@@ -117,11 +117,16 @@ def test_the_hot_press_of_the_backing_comes_before_its_bones(work: str) -> None:
 
 
 def test_a_boned_foundation_is_tried_on_once_more() -> None:
-    """A step of its own, between bones slid in and channels closed; not where none follow."""
+    """A step of its own, between bones slid in and channels closed; not where none follow.
+
+    Of a known pattern its felled seams are sewn before, and can no more be let out.
+    """
     found = ordered(GOWN)
     assert stands(found, "insert bones in channels", "try on with bones", "close channels")
     tried = ordered(GOWN.replace("pattern: new", "pattern: tried"))
     assert "try on with bones" not in tried.order
+    assert stands(tried, "fell foundation panel seam", "insert bones in channels", "fit")
+    assert "foundation panel seam" not in words_of(tried, "fit")
 
 
 def test_pleats_are_set_by_the_press_of_their_cloth_alone() -> None:

@@ -226,10 +226,14 @@ def test_a_cuff_of_skin_is_measured_on_the_sleeve() -> None:
     assert "band-in-two-stages" == places(plain)["cuff"].method.id
 
 
-def test_no_thick_cloth_is_stay_stitched_down_the_body() -> None:
-    """The curve of a milled coating keeps its line; its armhole is stretched in the hand."""
+def test_a_thick_cloth_is_stay_stitched_down_the_body_only_where_it_is_clipped() -> None:
+    """The curve of a milled coating keeps its line; its armhole is stretched in the hand.
+
+    The hollow edge between two panels is clipped before it is sewn, and the row ends the clips.
+    """
     order = coat().order
-    assert "stay-stitch side back" not in order
+    assert stands(coat(), "stay-stitch side back", "clip side back", "join side back")
+    assert "stay-stitch side" not in coat("side back", "side").order
     assert "stay-stitch sleeve seam" not in order
     assert "stay-stitch armhole" in order
 

@@ -22,6 +22,7 @@ from tests.garments.whole import changed, known, ordered, places, stands, work
 from tests.typed import typed
 
 TROUSERS, GOWN = "more/station_trousers", "more/lamplight_gown"
+CORSELET = "name: corselet seams, layers: [coutil, coutil]"
 CLOTHS = """garment: Sample
 fabrics:
   wool: {fabric: crepe, fibres: {wool: 100}}
@@ -152,12 +153,22 @@ def test_steel_takes_more_heat_than_plastic(bones: str, most: float) -> None:
 
 
 def test_a_second_row_comes_before_channels_and_whatever_ends_the_seam() -> None:
-    """And the allowance is left whole where the cloth rules out to cut it down."""
-    found = work(GOWN)
+    """And the allowance is left whole where the cloth rules out to cut it down.
+
+    Coutil is felled unless she says otherwise, as a published corset is: here she does.
+    """
+    found = changed(GOWN, CORSELET, CORSELET + ", seam: double-stitched")
     again = "stitch again corselet seams"
     assert stands(found, "fit", again, "join boning", "insert bones in boning", "join top edge")
     assert "trim corselet seams" not in found.tasks
     assert "neaten corselet seams" in found.tasks
+
+
+def test_channels_come_over_felled_seams() -> None:
+    """What nobody has cut before is basted, tried on and felled; then the channels lie over it."""
+    found = work(GOWN)
+    steps = "fit", "join corselet seams", "fell corselet seams", "join boning"
+    assert stands(found, "baste corselet seams", *steps, "insert bones in boning", "join top edge")
 
 
 def test_a_hood_is_turned_before_it_is_set() -> None:

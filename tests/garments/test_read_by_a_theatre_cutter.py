@@ -102,6 +102,7 @@ def test_a_hood_is_tried_before_its_neck_is_closed() -> None:
         assert stands(work, basted, "fit")
     for waits in ("join shoulder", "tape neck stay", "grade hood edge", "join hood to neck"):
         assert stands(work, "fit", waits)
+    assert stands(work, "turn hood edge", "hold the lining at hood to neck", "join hood to neck")
 
 
 def test_a_tried_pattern_has_settled_how_deep_its_hood_is() -> None:
