@@ -98,7 +98,7 @@ def _sayable(name: str, like: str, knowledge: Knowledge) -> None:
     entry = replace(knowledge.entries[like], id=new)
     names = {**knowledge.names, plain_name(name): new}
     trial = dataclasses.replace(knowledge, names=names, entries={**knowledge.entries, new: entry})
-    parts = split_cloths(name, trial)
+    parts = split_cloths(name, knowledge)  # as before it is hers: a tied name parts nothing
     if parts != [name]:
         why = f"it would be taken for {' and '.join(map(shown, parts))}"
         raise InputError(f"{shown(name)} cannot be asked for: {why}")
