@@ -11,7 +11,7 @@ from advisor.order.beside import ends_of
 from advisor.order.channels import levels_to_mark
 from advisor.order.drawnup import listed
 from advisor.order.facts import Facts
-from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY, Fitting
+from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY
 from advisor.order.frontgathers import TO_WAIST, WRAP
 from advisor.order.holdwords import is_clipped, taken_off
 from advisor.order.kinds import SeamPlace, related
@@ -32,7 +32,6 @@ CLOSINGS = frozenset({"hook", "button", "snap"})
 """Kinds of what closes a garment down the body."""
 BACKING, CANVAS, OF_A_COLLAR = "backing", "canvas", "collar-padded-by-hand"
 """The family of what is only held behind a closing, as its interfacing; canvas, and its method."""
-TRIM = "trim"
 ROW = 4
 """From so many on fastenings that are told no place close the garment: estimate."""
 ACROSS = frozenset({"elastic-across-the-back", "elastic-in-the-back-of-a-band"})
@@ -50,11 +49,6 @@ def what_to_find_out(garment: Garment) -> str:
     return first if unknown else ""
 
 
-def _cut_down_under_bones(place: SeamPlace, fitting: Fitting) -> bool:
-    """Whether it is sewn and trimmed under bones by then, and nothing of it can be let out."""
-    return settled_under_bones(place, fitting) and TRIM in {op.id for op in fitting.stages(place)}
-
-
 def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     """What may still be changed at the fitting, and how it is held shut and on for that."""
     fitting = facts.fitting
@@ -63,7 +57,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     open_still = (
         p.name
         for p in ready
-        if (fitting.fitted(p) and not _cut_down_under_bones(p, fitting))
+        if (fitting.fitted(p) and not settled_under_bones(p, fitting))
         or fitting.basted(p)
         or (p.role.id in CORRECTED and p.kind.family == "seam")
     )

@@ -74,12 +74,17 @@ def settled_curve(place: SeamPlace, fitting: Fitting) -> bool:
     return place.role.id == PANEL and fitting.garment.pattern == TRIED
 
 
-def settled_under_bones(place: SeamPlace, fitting: Fitting) -> bool:
-    """Whether it is sewn before it is tried on: the pattern is known, and bones lie on its cloth.
+TRIM: Final = "trim"
 
-    Those are tried on in their channels, over seams that are finished, felled ones too.
+
+def settled_under_bones(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether it is sewn and trimmed before it is tried on: a known pattern, bones on its cloth.
+
+    Those are tried on in their channels, over seams that are felled; what can still be let out
+    beside them is basted as ever.
     """
-    body = place.role.id in DOWN_THE_BODY and place.op == "join"
+    trimmed = TRIM in {op.id for op in fitting.stages(place)}
+    body = place.role.id in DOWN_THE_BODY and place.op == "join" and trimmed
     boned = any(p.kind.id == BONING and set(p.cloths) & set(place.cloths) for p in fitting.places)
     return body and boned and fitting.garment.pattern == TRIED
 
