@@ -87,7 +87,7 @@ def role_of(
     if not told and not (wished == SEAM_BAG and not is_bag_of_one(seam, garment.seams)):
         role = roles.get(wished) or role
     lower = role.id == "hem" or kind == "raw-edge"
-    short = of_a_part(seam) or ends_short(seam, garment)
+    short = of_a_part(seam) or ends_short(seam.cloths(), garment)
     of_part_only = lower and unit == LINING and short
     of_part_only = of_part_only and not hangs_on_the_bias(seam, garment)
     leg = on_a_leg(role.id, _words(seam.name))
