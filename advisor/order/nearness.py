@@ -63,7 +63,7 @@ HIGH = nouns.CHEST | (nouns.HUNG_ABOVE - nouns.SLEEVES)
 ABOVE_THE_WAIST = frozenset(
     {
         *("shoulder", "collar", "stand", "collar-attach", "neckband", "armhole", "raglan", "yoke"),
-        *("underarm", "bust-gathers", "wrap-to-waist", "top-edge"),
+        *("underarm", "bust-gathers", "wrap-to-waist", "top-edge", "neck-slit"),
     }
 )
 SIDES, CLEAR_MM = frozenset({"side"}), 150.0
