@@ -94,7 +94,8 @@ def test_no_iron_at_the_leg_meets_a_lining_that_ends_at_the_knee() -> None:
     answer = read(FERRYMAN)
     assert not [item for item in answer.instructions if "leg hem" in item.places]
     assert hottest(FERRYMAN, "leg hem") > hottest(long_lined(), "leg hem")
-    assert not answer.conflicts and read(long_lined()).conflicts
+    assert not answer.conflicts
+    assert read(long_lined()).conflicts
 
 
 def test_a_band_takes_a_hook_or_two_and_no_row_of_them() -> None:
@@ -107,7 +108,8 @@ def test_what_is_used_is_of_what_is_bought() -> None:
     """The area of the pieces by that of the cloth, its selvages and what it loses included."""
     row = next(row for row in read(FERRYMAN).cloth or () if row.fabric == "serge")
     area = 2 * 320 * 1100 + 2 * 380 * 1100
-    assert row.buy_mm is not None and row.used_percent is not None
+    assert row.buy_mm is not None
+    assert row.used_percent is not None
     assert abs(row.used_percent - 100 * area / (row.buy_mm * 1500)) <= 1
 
 
@@ -128,7 +130,8 @@ def test_two_cloths_bear_as_long_a_press_whichever_is_named_first() -> None:
 def test_no_buttonhole_is_asked_for_in_a_lace() -> None:
     """A loop it is; a cloth that bears a hole is asked for one as before."""
     found = asked(LAMPLIT)
-    assert "buttons-without-loops" in found and "buttons-without-holes" not in found
+    assert "buttons-without-loops" in found
+    assert "buttons-without-holes" not in found
     plain = LAMPLIT.replace("layers: [net, knit, {notion", "layers: [knit, knit, {notion")
     assert "buttons-without-holes" in asked(plain)
 
@@ -147,3 +150,27 @@ def test_a_share_of_nought_is_named_as_what_is_wrong() -> None:
     text = LAMPLIT.replace("{nylon: 85,", "{nylon: 85, elastane: 0,")
     with pytest.raises(InputError, match="above 0"):
         garment_of(parse_yaml(text, "project.yaml"), known())
+
+
+def test_the_edges_of_a_fly_are_pressed_before_its_zip_is_in() -> None:
+    fly = FERRYMAN.replace(
+        "  - {name: waistband,",
+        "  - {name: fly zip, layers: [serge, serge, {notion: zip}], length: 18 cm}\n"
+        "  - {name: waistband,",
+        1,
+    )
+    step = ordered(fly).tasks["face fly zip"].step
+    assert step.iron is not None
+    assert "press both edges before the zip goes in" in step.does
+
+
+def test_elastane_in_a_woven_is_told_whatever_the_cloth_is_called() -> None:
+    """Which way it gives, and that it rests before it is cut."""
+    elastic = FERRYMAN.replace("viscose: 40", "viscose: 36, elastane: 4")
+    assert "its give goes round the body" in str(read(elastic))
+    assert "its give goes round the body" not in str(read(FERRYMAN))
+
+
+def test_a_coat_weight_twill_is_pinned_with_what_every_workroom_has() -> None:
+    found = (v for v in read(FERRYMAN).verdicts if (v.place, v.aspect) == ("seat seam", "pin.kind"))
+    assert next(found).text == "dressmaking pins"
