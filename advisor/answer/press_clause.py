@@ -28,7 +28,7 @@ COUNTED_S = 15.0
 
 def press_clauses(answer: Answer, place: str) -> list[str]:
     """At most one short sentence for a seam; none where the rules are as strict already."""
-    rows = [row for row in answer.heat or () if row.place == place]
+    rows = _rows_of(answer, place)
     if _only_touched(rows) and not any(i.low_end for i in answer.irons if i.place == place):
         return ["Computed: under 2 s at a time, so touch and lift, and let cool."]
     longest = budget(rows)
@@ -59,9 +59,19 @@ def press_clauses(answer: Answer, place: str) -> list[str]:
     return [f"{said}; the rest in several touches."]
 
 
+def _rows_of(answer: Answer, place: str) -> list[ToldHeat]:
+    """The ways of pressing a place, and those of every other that joins the same cloths.
+
+    From the wrong side an iron comes to both cloths of a seam, whichever was named first.
+    """
+    rows = answer.heat or ()
+    own = {frozenset(layer.name for layer in row.layers) for row in rows if row.place == place}
+    return [row for row in rows if frozenset(layer.name for layer in row.layers) in own]
+
+
 def longest_press(answer: Answer, place: str) -> float | None:
     """The longest press that is computed, s; None where none has to be counted."""
-    longest = budget([row for row in answer.heat or () if row.place == place])
+    longest = budget(_rows_of(answer, place))
     return None if longest is None or longest >= LONG_S else longest
 
 

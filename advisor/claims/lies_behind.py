@@ -10,7 +10,7 @@ from typing import Final
 
 from advisor.knowledge import nouns
 from advisor.project.garment import Garment, Seam
-from advisor.project.linings import of_a_part
+from advisor.project.linings import ends_short, of_a_part
 from advisor.project.placing import singular_words
 
 HEM: Final = "hem"
@@ -26,7 +26,7 @@ def may_lie(mount: Seam, seam: Seam, garment: Garment) -> bool:
     lies, runs = panels(mount, garment), panels(seam, garment)
     if lies and runs and not lies & runs:
         return False
-    return not (_edge(seam) == HEM and _ends_above(mount, garment))
+    return not (_edge(seam) == HEM and ends_above(mount, garment))
 
 
 def panels(seam: Seam, garment: Garment) -> frozenset[str]:
@@ -49,8 +49,8 @@ def _edge(seam: Seam) -> object:
     return seam.facts.get("edge")
 
 
-def _ends_above(mount: Seam, garment: Garment) -> bool:
+def ends_above(mount: Seam, garment: Garment) -> bool:
     """Whether what is mounted there reaches part of the way only, and has an edge of its own."""
     behind = set(mount.cloths()[1:])
     ends = (s for s in garment.seams if _edge(s) in ENDS and set(s.cloths()) <= behind)
-    return of_a_part(mount) and any(ends)
+    return any(ends) and (of_a_part(mount) or ends_short(behind, garment))

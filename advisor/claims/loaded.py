@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import Final
 
-from advisor.claims.lies_behind import may_lie
+from advisor.claims.lies_behind import ends_above, may_lie
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import PLAIN
 from advisor.project.garment import Garment, Seam
@@ -26,6 +26,7 @@ FIRM_FROM: Final = {"woven": 120.0, "net": 50.0}
 THREAD: Final = "thread.fibre"
 NEEDLE: Final = "needle.size"
 SLEEVE: Final = "sleeve"
+BAND: Final = "waistband"
 HOLDS: Final = (THREAD, "thread.size", NEEDLE, "stitch.length")
 """What makes a seam hold; a net is too fine to ask for more than a firm thread."""
 
@@ -44,7 +45,9 @@ def mounts_near(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
     """
     own = next((set(part.layers) for part in garment.parts if part.name == seam.part), set())
     joins = seam.place in JOINS and not set(seam.cloths()) <= own
-    mounts = (s for s in garment.seams if s.place == MOUNTED and may_lie(s, seam, garment))
+    mounts = [s for s in garment.seams if s.place == MOUNTED and may_lie(s, seam, garment)]
+    if BAND in singular_words(seam.name):  # a band is a piece by itself, its support fused to it
+        mounts = [s for s in mounts if not ends_above(s, garment)]
     return [s.cloths() for s in mounts if joins or len({s.part, seam.part} - {""}) < 2]
 
 

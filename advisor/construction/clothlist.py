@@ -100,10 +100,10 @@ class Bought(Struct, frozen=True):
     without: tuple[str, ...] = ()
 
     def used_of(self, length: float) -> float | None:
-        """The share of so much bought cloth, mm, that ends in the pieces; between the selvages."""
-        if self.used is None or self.packed is None:
+        """The share of so much bought cloth, mm, selvages and all, that ends in the pieces."""
+        if self.used is None or self.packed is None or not self.width:
             return None
-        return min(1.0, self.used * self.packed / (length * (1 - self.shrinks)))
+        return min(1.0, self.used * self.packed * self.usable / (length * self.width))
 
 
 def cloths_to_buy(judgement: Judgement, knowledge: Knowledge) -> list[Bought]:

@@ -88,6 +88,7 @@ Fact = Literal[
     "band in one with its pleats",
     "free facing edge",
     "of a lining",
+    "lining ends above",
     "wadding in its hem",
     "takes in a lining",
     "felled at a sleeve hem",

@@ -50,6 +50,7 @@ from advisor.order.untried import NOT, toile_first
 from advisor.project.folded import pleated_apart
 from advisor.project.garment import Garment
 from advisor.project.headwords import speaks_of
+from advisor.project.linings import ends_short, of_a_part
 from advisor.project.placing import singular_words
 from advisor.project.waisttabs import end_the_body
 from advisor.project.zipping import runs_into
@@ -199,6 +200,9 @@ class Facts:
         return {
             "lining loose at the zip": lambda: loose_at_zip(place, self.places, self.garment.parts),
             "of a lining": lambda: place.unit == "lining",
+            "lining ends above": lambda: (
+                of_a_part(place.seam) or ends_short(place.cloths[1:], self.garment)
+            ),
             "takes in a lining": lambda: layering.hangs_lined(place, self.places),
             "lining loose at the vent": lambda: layering.lining_loose_at_vent(place, self.places),
             "seam below among others": lambda: seam_below(place, self.places) is not None,

@@ -15,9 +15,10 @@ from advisor.knowledge.ordering import SEWN, SeamKind
 from advisor.knowledge.places import PLAIN, Method, PlaceKind
 from advisor.order import namewords as called
 from advisor.order.belonging import made_apart
+from advisor.order.roles import PART_HEM
 from advisor.project.garment import Seam
 from advisor.project.headwords import speaks_of
-from advisor.project.linings import Unit
+from advisor.project.linings import LINING, Unit
 from advisor.project.placing import POCKETS, singular_words
 from advisor.project.pleated_hem import taken_in_to_the_waist
 from advisor.project.seampockets import opens_in_a_seam
@@ -176,6 +177,10 @@ def _by_roles(later: SeamPlace, earlier: SeamPlace) -> bool:
         return False
     if later.role.id == FRILL_HEM and feeds(later, earlier):
         return False  # the strip is hemmed while it is long and flat, before it is drawn up there
+    if later.role.id == PART_HEM and earlier.unit != LINING:
+        return (
+            False  # its lining is hemmed while it is loose, before a seam of the shell takes it in
+        )
     if earlier.role.id == "applied" and not _reaches(later, earlier):
         return False
     if later.kind.id == "stay-tape" and not _runs_through(earlier):

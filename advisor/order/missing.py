@@ -90,6 +90,8 @@ class _Search:
             "narrower than a head": lambda p: no_head_passes(p, garment, self.entries),
             "closing buttons": self.closes,
             "no hole": self.has_no_hole,
+            "bears a hole": lambda p: not self.is_open_work(p),
+            "tears at a hole": self.is_open_work,
             "holes of other buttons": lambda p: left_over(p.seam, garment),
             "closed end": lambda p: not any(self.entries[n].id in PARTING for n in p.notions),
             "not elastic": lambda p: not any(self.stretches(n) for n in p.seam.cloths()),
@@ -273,6 +275,10 @@ class _Search:
     def has_no_hole(self, place: SeamPlace) -> bool:
         """Whether no holes or loops are named that these buttons go through."""
         return not holes_of(place.seam, self.garment)
+
+    def is_open_work(self, place: SeamPlace) -> bool:
+        """Whether a cloth of it is a net or a lace, in whose holes no buttonhole is worked."""
+        return any(self.entries[name].structure == "net" for name in place.cloths)
 
     def is_sleeved(self, place: SeamPlace) -> bool:
         """Whether a sleeve goes in: two layers are said, or it is told of elsewhere."""

@@ -13,7 +13,7 @@ from advisor.knowledge.places import PLAIN
 from advisor.order.kinds import SeamPlace
 from advisor.project.garment import Garment, Seam
 from advisor.project.headwords import speaks_of
-from advisor.project.linings import LINING
+from advisor.project.linings import LINING, short_by
 from advisor.project.placing import singular_words
 
 HOOD = frozenset({"hood", "hood-edge", "hood-casing"})
@@ -63,7 +63,7 @@ HIGH = nouns.CHEST | (nouns.HUNG_ABOVE - nouns.SLEEVES)
 ABOVE_THE_WAIST = frozenset(
     {
         *("shoulder", "collar", "stand", "collar-attach", "neckband", "armhole", "raglan", "yoke"),
-        *("underarm", "bust-gathers", "wrap-to-waist", "top-edge"),
+        *("underarm", "bust-gathers", "wrap-to-waist", "top-edge", "neck-slit"),
     }
 )
 SIDES, CLEAR_MM = frozenset({"side"}), 150.0
@@ -215,16 +215,21 @@ def _lined_down(place: SeamPlace, hem: SeamPlace, garment: Garment) -> bool:
 
 
 def clear_of_hem(hot: SeamPlace, place: SeamPlace, garment: Garment) -> frozenset[str]:
-    """What of a place at the waist or above lies so high that the iron at a hem never meets it.
+    """What of a place lies so high that the iron at a hem never meets it.
 
-    A notion that is sewn in there ends there; a cloth that is seamed in a skirt hangs down.
+    A lining that is cut much shorter than its shell hangs nowhere near. Of a place at the waist or
+    above, a notion that is sewn in there ends there; a cloth that is seamed in a skirt hangs down.
     """
+    if hot.role.id != "hem":
+        return frozenset()
+    elsewhere = garment.cloths.keys() - set(hot.cloths)
+    short = frozenset(n for n in elsewhere if short_by((n,), garment) >= CLEAR_MM)
     at_waist = place.role.id in {*AT_WAIST, *ABOVE_THE_WAIST} or _above_the_waist(place)
     at_waist = at_waist and not nouns.CHEST & _part(hot.seam)
-    if hot.role.id != "hem" or not at_waist or not _long_skirt(garment):
-        return frozenset()
-    others = set(place.seam.cloths()) - set(hot.cloths)
-    return frozenset(n for n in others if n in place.notions or _sewn_above(n, garment))
+    if not at_waist or not _long_skirt(garment):
+        return short
+    others = elsewhere & set(place.seam.cloths())
+    return short | {n for n in others if n in place.notions or _sewn_above(n, garment)}
 
 
 def _sewn_above(cloth: str, garment: Garment) -> bool:

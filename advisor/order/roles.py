@@ -87,9 +87,8 @@ def role_of(
     if not told and not (wished == SEAM_BAG and not is_bag_of_one(seam, garment.seams)):
         role = roles.get(wished) or role
     lower = role.id == "hem" or kind == "raw-edge"
-    short = of_a_part(seam) or ends_short(seam, garment)
-    of_part_only = lower and unit == LINING and short
-    of_part_only = of_part_only and not hangs_on_the_bias(seam, garment)
+    short = of_a_part(seam) or ends_short(seam.cloths(), garment)
+    of_part_only = lower and unit == LINING and short and not hangs_on_the_bias(seam, garment)
     leg = on_a_leg(role.id, _words(seam.name))
     lapped = TO_WAIST if role.id == WRAP and ends_at_waist(seam, garment) else ""
     narrow = PART_HEM if of_part_only else leg or lapped
@@ -156,6 +155,8 @@ def _while_flat(kind: str, found: SeamKind | None, words: tuple[str, ...]) -> st
     """What is laid on a flat piece or let into one by a seam; a lace is let in otherwise."""
     if found is not None and found.id in LIES_AT.get(kind, ()):
         return "applied"
+    if kind == "raw-edge" and words[-2:] == (called.SLEEVE, "edge"):
+        return "sleeve-hem"  # cut while the sleeve is apart
     return "panel" if kind == "seam" and found is None and INSET in words else ""
 
 

@@ -8,7 +8,7 @@ taken so is told as assumed.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from itertools import pairwise
 from typing import Final, Literal
 
@@ -30,7 +30,7 @@ JOINED: Final = "lining-seam"
 SHEER: Final = 2
 """The level of `sheer` at which allowances show through plainly."""
 SHORT: Final = 0.8
-"""Below which share of the shell a skirt of the lining ends within its part: estimate."""
+"""Below which share of the shell a piece of the lining ends within its part: estimate."""
 COVERS: Final = 1.5
 """From how many times its length a seam of the shell runs on below the lining: estimate."""
 
@@ -134,13 +134,38 @@ def of_a_part(seam: Seam) -> bool:
     return any(map(lines_a_part, (seam.name, *seam.cloths())))
 
 
-def ends_short(seam: Seam, garment: Garment) -> bool:
-    """Whether the skirt of a lining is cut so much shorter than its shell that it ends above it."""
-    own = set(seam.cloths())
-    skirts = [p for p in garment.plan.pieces if p.height and speaks_of(p.name, nouns.SKIRTS)]
+def ends_short(own: Collection[str], garment: Garment) -> bool:
+    """Whether a lining of these cloths is cut so much shorter than its shell that it ends above."""
+    return short_by(own, garment) > 0
+
+
+def short_by(own: Collection[str], garment: Garment) -> float:
+    """How far above its shell a lining of these cloths ends, mm; 0 where it may reach down to it.
+
+    The skirt of one tells, and so does each of its pieces beside that of the shell of its name.
+    """
+    high = [p for p in garment.plan.pieces if p.height]
+    skirts = [p for p in high if speaks_of(p.name, nouns.SKIRTS)]
     inner = max((p.height for p in skirts if p.cloth in own), default=0.0)
     outer = max((p.height for p in skirts if p.cloth not in own), default=0.0)
-    return 0 < inner < SHORT * outer
+    pairs = (
+        [(inner, outer)]
+        if inner and outer
+        else [
+            (p.height, other.height)
+            for p in high
+            if p.cloth in own and LINING in singular_words(p.name)
+            for other in high
+            if other.cloth not in own and _lies_under(p.name, other.name)
+        ]
+    )
+    ends = [long - short if short < SHORT * long else 0.0 for short, long in pairs]
+    return min(ends, default=0.0)
+
+
+def _lies_under(name: str, other: str) -> bool:
+    """Whether a piece is called the lining of another."""
+    return [w for w in singular_words(name) if w != LINING] == list(singular_words(other))
 
 
 def lines_a_part(name: str) -> bool:

@@ -111,5 +111,9 @@ def check_shares(shares: list[tuple[str, float | None]], text: str) -> None:
     if len(given) < len(shares):
         raise refuse_shares(text.strip(), "a share for every fibre, or for none")
     total = sum(given)
-    if any(not 0 < share <= 100 for share in given) or abs(total - 100) > 0.5:
+    if any(share <= 0 for share in given):
+        raise refuse_shares(
+            text.strip(), "shares above 0; a fibre of which there is none is left out"
+        )
+    if abs(total - 100) > 0.5:
         raise refuse_shares(text.strip(), f"shares that make 100; these make {total:g}")
