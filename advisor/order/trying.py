@@ -18,14 +18,14 @@ from advisor.order.kinds import SeamPlace, related
 from advisor.order.laidlate import placed_on_the_body
 from advisor.order.layering import waist_edge
 from advisor.order.letout import CORRECTED, SLEEVE
-from advisor.order.namewords import ZIPS
+from advisor.order.namewords import UPPER_ROLES, ZIPS
 from advisor.order.openings import held_shut
 from advisor.order.quiltwords import flat_for_quilting
 from advisor.order.untried import canvas_waits, settled_under_bones
 from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
-ARMHOLE, SHOULDER, PAD = "armhole", "shoulder", "pad"
+ARMHOLE, SHOULDER, PAD, WAIST = "armhole", "shoulder", "pad", "waist"
 OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
 """Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
 CLOSINGS = frozenset({"hook", "button", "snap"})
@@ -97,7 +97,15 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     body = (p for p in places if not p.role.id.startswith("hood"))
     if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
         told += "; make every correction in the lining as well"
+    told += _parted_again(ready, facts)
     return told + (NO_PIN_ON_A_CHILD if child else "")
+
+
+def _parted_again(ready: Sequence[SeamPlace], facts: Facts) -> str:
+    """The waist that was only basted, and comes apart so that bodice and skirt lie flat again."""
+    waists = [p for p in ready if p.role.id == WAIST and facts.fitting.basted(p)]
+    above = any(p.role.id in UPPER_ROLES and facts.fitting.basted(p) for p in ready)
+    return f"; then {taken_off(waists, facts)}" if waists and above else ""
 
 
 def _canvas_in(places: Sequence[SeamPlace], facts: Facts) -> str:
