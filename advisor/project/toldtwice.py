@@ -1,4 +1,4 @@
-"""A place told once more under another name: an edge and its binding, a canvas, a band's gathers."""
+"""A place told once more under another name: an edge and its binding, a canvas, gathers."""
 
 from __future__ import annotations
 
