@@ -12,8 +12,6 @@ from advisor.project.headwords import the_words
 PLACKET, OPENING = "placket", "opening"
 SEAMS: Final = frozenset({"seam"})
 """Kinds of place that may end in an opening."""
-CROSSWISE: Final = nouns.RINGS | {"hem", "hood", "face", "pocket"}
-"""Words of an opening that runs round, or across a piece."""
 
 
 def ends_a_seam(seam: Seam, seams: Iterable[Seam]) -> bool:
@@ -43,4 +41,8 @@ def hemmed_opening(seam: Seam) -> bool:
     """
     hemmed = seam.facts.get("edge") == "hem" and len(seam.cloths()) == 1 and seam.making.times > 1
     words = the_words(seam.name)
-    return hemmed and words[-1:] == (OPENING,) and not (nouns.SLITS | CROSSWISE) & set(words)
+    return (
+        hemmed
+        and words[-1:] == (OPENING,)
+        and not (nouns.SLITS | nouns.NO_UPRIGHT_OPENING) & set(words)
+    )
