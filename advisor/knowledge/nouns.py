@@ -151,6 +151,8 @@ HANGS_BELOW: Final = SKIRTED | LEGWEAR | _of("peplum train basque row")
 """A piece that hangs from a waist."""
 RINGS: Final = _of("waist armhole yoke")
 """What a lining ends at all round."""
+NO_UPRIGHT_OPENING: Final = RINGS | _of("hem hood face pocket")
+"""Words of an opening that runs round, or across a piece."""
 HANGS_ON: Final = SKIRTS | {"leg"}
 """A lining that hangs from the waist, and does not end there."""
 BELOW_A_BODICE: Final = SKIRTS | _of("slip sleeve hood leg")

@@ -37,6 +37,7 @@ Known = Literal[
     "worn by a child",
     "halves not joined",
     "panels not joined",
+    "skirt lining unsewn",
     "sleeve ends nowhere",
     "mounted nowhere",
     "ribbon band",

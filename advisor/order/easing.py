@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING
 
 from advisor.claims.collect import Place
 from advisor.claims.consistency import DAMP
@@ -20,9 +21,14 @@ from advisor.project.hembands import ends_the_body
 from advisor.project.placing import singular_words
 from advisor.units import System, show
 
+if TYPE_CHECKING:
+    from advisor.order.facts import Facts
+
 HAIR = frozenset({"wool", "mohair", "cashmere", "alpaca", "camel", "angora"})
 """Fibres that steam draws together; silk and plants keep the fullness that is put into them."""
 ALL, PILE = 100.0, "pile"
+EASED = 1.01
+"""The fullness from which ease is more than what a seam takes up unseen: estimate."""
 BANDS = frozenset({"neckband", "waistband"})
 
 
@@ -85,6 +91,14 @@ def with_a_steamer(work: str, place: SeamPlace, setups: Setups) -> str:
 def woven_pile(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:
     """Whether its face is a pile that steam under the hand crushes; a raised nap only lies down."""
     return any(entry(cloth).weave == PILE for cloth in place.cloths)
+
+
+def eased_pile(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a woven pile is eased in by machine: its fullness stands, and no steam shrinks it."""
+    eased = [use.cloth for use in place.seam.uses if EASED < use.fullness <= GATHERED]
+    stands = [c for c in eased if facts.entry(c).structure == "woven" and facts.least(c, "pile")]
+    hair = map(mostly_hair, (facts.garment.cloths[cloth] for cloth in stands))
+    return bool(stands) and not all(hair) and not place.seam.by_hand
 
 
 def stretched_band(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from itertools import pairwise
 
 from msgspec.structs import replace
@@ -86,6 +86,13 @@ def beside_glue(seam: Seam, kinds: Mapping[str, str]) -> list[str]:
     pairs = [*pairwise(names), *pairwise(reversed(names))]
     found = [other for one, other in pairs if "fusible" in kinds[one]]
     return [name for name in dict.fromkeys(found) if "fusible" not in kinds[name]]
+
+
+def fused_onto(
+    names: Iterable[str], iron: IronState | None, bears: Callable[[str], float | None]
+) -> list[str]:
+    """Which of the layers that a glue touches it is fused to: the first that bears its iron."""
+    return [name for name in names if not too_hot(iron, [bears(name)])][:1]
 
 
 def too_hot(iron: IronState | None, bears: Iterable[float | None]) -> bool:

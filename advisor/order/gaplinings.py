@@ -29,6 +29,17 @@ def panels_not_joined(place: SeamPlace, places: Sequence[SeamPlace], garment: Ga
     return bool(halves) and not joined
 
 
+def skirt_lining_unsewn(places: Sequence[SeamPlace], garment: Garment) -> bool:
+    """Whether a skirt lining is cut in pieces called so, and nothing is sewn of it."""
+    lining = {n for p in places if p.unit == "lining" for n in p.cloths}
+    called = [set(singular_words(p.name)) for p in garment.plan.pieces if p.cloth in lining]
+    pieces = [words for words in called if nouns.SKIRTS & words]
+    sewn = any(
+        nouns.SKIRTS & set(singular_words(p.name)) and lining & set(p.cloths) for p in places
+    )
+    return len(pieces) > 1 and not sewn
+
+
 def sleeve_ends_nowhere(places: Sequence[SeamPlace]) -> bool:
     """Whether the order of work fells no lining of a sleeve to its hem."""
     hems = [p for p in places if p.role.id == SLEEVE_HEM]

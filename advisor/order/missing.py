@@ -30,7 +30,7 @@ from advisor.order.gapfacts import (
     stops_at_a_yoke,
 )
 from advisor.order.gaphung import open_rings, runs_beside, unopened
-from advisor.order.gaplinings import panels_not_joined, sleeve_ends_nowhere
+from advisor.order.gaplinings import panels_not_joined, skirt_lining_unsewn, sleeve_ends_nowhere
 from advisor.order.gapmounts import unmounted
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LENGTHWISE, SLEEVE_HEM, WAIST, lining_ends, lining_ends_at_waist
@@ -115,6 +115,7 @@ class _Search:
             "band of cloth": lambda p: not ribbon_band(p, self.entries),
             "halves not joined": lambda p: halves_not_joined(p, self.places, garment),
             "panels not joined": lambda p: panels_not_joined(p, self.places, garment),
+            "skirt lining unsewn": lambda _: skirt_lining_unsewn(self.places, garment),
             "sleeve ends nowhere": lambda _: sleeve_ends_nowhere(self.places),
             "joined to nothing": lambda p: joined_to_nothing(p, self.places),
             "opens above alone": lambda p: opens_above_alone(p, self.places),

@@ -18,6 +18,8 @@ from advisor.order.setups import Setups
 from advisor.order.tasks import Task
 
 BACKING: Final = "baste-backing"
+ROUNDED: Final = 1.0
+"""What no dial and no hand tells apart, °C: it is kept to without a word."""
 
 Capped = tuple[tuple[str, frozenset[str]], ...]
 
@@ -29,7 +31,8 @@ def capped_near(tasks: Sequence[Task], setups: Setups) -> tuple[dict[str, Task],
         lids = _lids(task, tasks[:k], setups)
         most = min((lid for lid, _ in lids), default=None)
         found[task.id] = task if most is None else replace(task, at_most=most)
-        tender = frozenset().union(*(who for _, who in lids))
+        worth = [who for lid, who in lids if (task.at_most or lid) - lid > ROUNDED]
+        tender = frozenset().union(*worth)
         if tender:
             names.append((task.id, tender))
     return found, tuple(names)

@@ -129,7 +129,7 @@ class _Maker:
         name = self.garment.name
         text = what_to_fit(self.places, self.facts) if op.id == "fit" else ""
         text = APART if op.id == "hang" and hung_apart(self.facts) else text
-        text = what_to_find_out(self.garment) if op.id == "try-lengths" else text
+        text = what_to_find_out(self.facts) if op.id == "try-lengths" else text
         text = bones_cut(self.facts) if op.id == "baste-bones" else text
         text = as_cut(self.garment) if op.id == "toile" else text
         iron, limit = None, None

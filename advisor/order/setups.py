@@ -28,7 +28,7 @@ from advisor.craft.irondial import mark_for, step_down
 from advisor.decide.apart import judge_apart, of_one_seam
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Entry, Knowledge
 from advisor.order.cures import chosen_cures
-from advisor.order.fusing import beside_glue, fusing_iron, no_damper
+from advisor.order.fusing import beside_glue, fused_onto, fusing_iron, no_damper
 from advisor.order.heldalready import held_already, stayed_elsewhere
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import hung, quilted
@@ -349,12 +349,14 @@ class Setups:
 
     def comes_in(self, seam: SeamPlace) -> tuple[str, ...]:
         """The notions that a seam brings in; interfacing lies on its piece before it."""
-        entries, cloths = self.knowledge.entries, self.garment.cloths
         return tuple(
             name
             for name in seam.notions
-            if entries[cloths[name].entry].kind not in STIFFENS and name not in self.bones(seam)
+            if self._kind(name) not in STIFFENS and name not in self.bones(seam)
         )
+
+    def _kind(self, name: str) -> str:
+        return self.knowledge.entries[self.garment.cloths[name].entry].kind
 
     def glue_ruled_out(self, seam: SeamPlace) -> bool:
         """Whether a layer bars a glue that is not fused before, or nothing beside it bears it."""
@@ -378,16 +380,14 @@ class Setups:
     def fuse_iron(self, seam: SeamPlace) -> IronState | None:
         """How the iron is set to fuse the interfacing of a seam to a single piece."""
         found = self.advice.judgement.verdicts.get(Place("seam", seam.name), {})
-        lying = (self.verdict(self.alone((n, n)), "press.moisture") for n in self.fused_to(seam))
-        return no_damper(fusing_iron(self.about_notions(seam), found), lying)
+        iron, touched = fusing_iron(self.about_notions(seam), found), self.fused_to(seam)
+        onto = fused_onto(filter(touched.__contains__, seam.cloths), iron, self.bears_alone)
+        lying = (self.verdict(self.alone((n, n)), "press.moisture") for n in onto or touched)
+        return no_damper(iron, lying)
 
     def fuse_most(self, seam: SeamPlace) -> float | None:
         """The hottest iron on the flat piece and its glue, °C: the other layers are not in yet."""
-        glues = [
-            n
-            for n in seam.notions
-            if self.knowledge.entries[self.garment.cloths[n].entry].kind in GLUED
-        ]
+        glues = [n for n in seam.notions if self._kind(n) in GLUED]
         flat = [self.iron_most(self.alone((n, *glues))) for n in self.fused_to(seam)]
         return max((most for most in flat if most is not None), default=None)
 

@@ -29,7 +29,7 @@ from advisor.order.easing import ease_of, eased_in
 from advisor.order.facedrun import with_the_front
 from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
-from advisor.order.fusing import DWELL, fusing_time, too_hot
+from advisor.order.fusing import DWELL, fused_onto, fusing_time
 from advisor.order.hemsmeet import LEFT_RAW, beside_raw
 from advisor.order.holdwords import ALONE, skins_alone, without_holes
 from advisor.order.hosts import filled_by_another, host_words
@@ -317,10 +317,8 @@ def _interfacing(op: str, place: SeamPlace, facts: Facts) -> str:
         return listed(names)
     time = fusing_time([facts.entry(name) for name in names], dwell)
     iron, beside = facts.setups.fuse_iron(place), facts.setups.fused_to(place)
-    bearing = (
-        n for n in place.cloths if n in beside and not too_hot(iron, [facts.setups.bears_alone(n)])
-    )
-    onto = next((f" onto {name}" for name in bearing), "")
+    touched = [name for name in place.cloths if name in beside]
+    onto = "".join(f" onto {n}" for n in fused_onto(touched, iron, facts.setups.bears_alone))
     return f"{listed(names)}{onto}" + (f", {time} in each spot without gliding" if time else "")
 
 

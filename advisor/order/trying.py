@@ -10,6 +10,7 @@ from advisor.order.backed import boned_after
 from advisor.order.beside import ends_of
 from advisor.order.channels import levels_to_mark
 from advisor.order.drawnup import listed
+from advisor.order.easing import eased_pile
 from advisor.order.facts import Facts
 from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY
 from advisor.order.frontgathers import TO_WAIST, WRAP
@@ -18,14 +19,13 @@ from advisor.order.kinds import SeamPlace, related
 from advisor.order.laidlate import placed_on_the_body
 from advisor.order.layering import waist_edge
 from advisor.order.letout import CORRECTED, SLEEVE
-from advisor.order.namewords import ZIPS
+from advisor.order.namewords import UPPER_ROLES, ZIPS
 from advisor.order.openings import held_shut
 from advisor.order.quiltwords import flat_for_quilting
 from advisor.order.untried import canvas_waits, settled_under_bones
-from advisor.project.garment import Garment
 from advisor.project.placing import singular_words
 
-ARMHOLE, SHOULDER, PAD = "armhole", "shoulder", "pad"
+ARMHOLE, SHOULDER, PAD, WAIST = "armhole", "shoulder", "pad", "waist"
 OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
 """Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
 CLOSINGS = frozenset({"hook", "button", "snap"})
@@ -42,11 +42,14 @@ NO_PIN_ON_A_CHILD = (
 )
 
 
-def what_to_find_out(garment: Garment) -> str:
-    """Of which cloths somebody has to find out first what they are made of."""
+def what_to_find_out(facts: Facts) -> str:
+    """Of which cloths somebody has to find out what they are made of, and what a pattern loses."""
+    garment = facts.garment
     unknown = sorted(n for n, c in garment.cloths.items() if c.fibre_unknown)
+    eased = [p.name for p in facts.places if eased_pile(p, facts)]
+    out = f"; take the ease of {listed(eased)} out of the pattern, for its pile takes hardly any"
     first = f"; ask first what {listed(unknown)} may be made of, or find it out (advisor identify)"
-    return first if unknown else ""
+    return (first if unknown else "") + (out if eased else "")
 
 
 def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
@@ -91,7 +94,14 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     body = (p for p in places if not p.role.id.startswith("hood"))
     if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
         told += "; make every correction in the lining as well"
-    return told + (NO_PIN_ON_A_CHILD if child else "")
+    return told + _parted_again(ready, facts) + (NO_PIN_ON_A_CHILD if child else "")
+
+
+def _parted_again(ready: Sequence[SeamPlace], facts: Facts) -> str:
+    """The waist that was only basted, and comes apart so that bodice and skirt lie flat again."""
+    waists = [p for p in ready if p.role.id == WAIST and facts.fitting.basted(p)]
+    above = any(p.role.id in UPPER_ROLES and facts.fitting.basted(p) for p in ready)
+    return f"; then {taken_off(waists, facts)}" if waists and above else ""
 
 
 def _canvas_in(places: Sequence[SeamPlace], facts: Facts) -> str:

@@ -183,6 +183,13 @@ def _inner_edge(place: Beside) -> Seam | None:
     return belongs_as(place, "inner-edge", INNER, hosts, first=False) if fits and hosts else None
 
 
+def _inside(place: Beside) -> Seam | None:
+    """The inside of a waistband, called so: its inner edge, and no second band."""
+    stem = place.words[:-1] if WITHIN & set(place.words[-1:]) else ()
+    hosts = _bands(place.called(stem)) if place.seam.place == WAISTBAND else []
+    return belongs_as(place, "inner-edge", INNER, hosts, first=False) if hosts else None
+
+
 def _said_inner(place: Beside) -> Seam | None:
     """The inner edge of a waistband, by its kind, whatever it is called."""
     hosts = _bands(place.called(place.words[:1])) if place.seam.place == "inner-edge" else []
@@ -270,7 +277,7 @@ def buys_its_notions(seam: Seam) -> bool:
 KEPT: Final = (slid_in, _bound_edges, _said_inner)
 """What a place is to another even where its kind is said."""
 ASKED: Final = (
-    *(_piping, _rows, _pocket_lining, _felled_lining, _ring, _sides, _inner_edge, _at_zip),
+    *(_piping, _rows, _pocket_lining, _felled_lining, _ring, _sides, _inner_edge, _inside, _at_zip),
     *(guard, strap_ends, _outer_edge, _ends, _facing_felled, *KEPT),
 )
 """What a place may be to another, the first that fits."""

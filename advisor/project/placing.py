@@ -26,6 +26,7 @@ from advisor.project.hembands import BAND_BELOW, band_below, ends_the_body
 from advisor.project.kindnames import named, read_in
 from advisor.project.meant import meant_by
 from advisor.project.openedges import TWO_LAYERS, as_curved, ends_in_two_layers
+from advisor.project.seamends import hemmed_opening
 from advisor.project.seampockets import POCKET, SEAM_BAG
 from advisor.project.together import seen_together
 from advisor.project.waisttabs import hang_from_waist, is_tied
@@ -135,7 +136,7 @@ def placed(seam: Seam, said: str, entries: Mapping[str, Entry], known: Knowledge
     on_cloth = not said and lacewords.lace_on_cloth(seam, about, singular_words(seam.name))
     if on_cloth and LAID in kinds:
         return Placed(LAID, "the lace on it")
-    if seam.facts.get("edge") == "hem":
+    if seam.facts.get("edge") == "hem" and not hemmed_opening(seam):
         return Placed("hem")
     called = named(said, kinds) if said else read_in(seam, about, kinds)
     return _placed_by(called, seam, entries, kinds)

@@ -1,4 +1,4 @@
-"""A place that is told once more under another name: an edge and its binding, a front's canvas."""
+"""A place told once more under another name: an edge and its binding, a canvas, gathers."""
 
 from __future__ import annotations
 
@@ -8,11 +8,13 @@ from typing import Final
 from advisor.knowledge import nouns
 from advisor.project.garment import Seam
 from advisor.project.headwords import the_words
-from advisor.project.onewaist import as_long
+from advisor.project.onewaist import FULL, GATHERS, as_long
 
 BOUND: Final = "bound-edge"
 PLAIN: Final = "seam"
 CANVAS: Final = "canvas"
+BANDS: Final = frozenset({"waistband", "cuff"})
+"""Kinds of band that take in an edge which is drawn up."""
 STRIP, EDGE, FACING, FRONT = "binding", "edge", "facing", "front"
 
 
@@ -24,7 +26,7 @@ def told_at(seam: Seam, seams: Iterable[Seam]) -> Seam | None:
         if (
             other is not seam
             and shared
-            and (_binds(seam, words, other) or _backs(words, seam, other))
+            and (_binds(seam, words, other) or _backs(words, seam, other) or _draws_up(seam, other))
         ):
             return other
     return None
@@ -49,3 +51,16 @@ def _backs(words: tuple[str, ...], seam: Seam, other: Seam) -> bool:
     both = seam.place == CANVAS == other.place and set(seam.cloths()) <= set(other.cloths())
     called = the_words(other.name)
     return both and FACING in words and FACING not in called and FRONT in called
+
+
+def _draws_up(gathers: Seam, band: Seam) -> bool:
+    """Whether a band says once more of what it takes in that all of it is drawn up to its length.
+
+    An edge that is gathered to something flat is joined to that first, and is one by itself.
+    """
+    if gathers.place != GATHERS or band.place not in BANDS or "length" not in gathers.facts:
+        return False
+    full = {use.cloth: use.fullness for use in gathers.uses if use.fullness > FULL}
+    taken_in = {use.cloth: use.fullness for use in band.uses if use.fullness > FULL}
+    alone = len(full) == len(gathers.uses) and all(taken_in.get(c) == f for c, f in full.items())
+    return alone and as_long(gathers, band)
