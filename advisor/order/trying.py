@@ -17,7 +17,7 @@ from advisor.order.holdwords import is_clipped, taken_off
 from advisor.order.kinds import SeamPlace, related
 from advisor.order.laidlate import placed_on_the_body
 from advisor.order.layering import waist_edge
-from advisor.order.letout import CORRECTED, SLEEVE
+from advisor.order.letout import SLEEVE, corrected
 from advisor.order.namewords import ZIPS
 from advisor.order.openings import held_shut
 from advisor.order.quiltwords import flat_for_quilting
@@ -65,7 +65,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
         for p in ready
         if (fitting.fitted(p) and not _cut_down_under_bones(p, fitting))
         or fitting.basted(p)
-        or (p.role.id in CORRECTED and p.kind.family == "seam")
+        or corrected(p, facts)
     )
     names = list(open_still) or [p.name for p in ready]
     child = facts.garment.maker.worn_by == "child"
