@@ -15,7 +15,7 @@ from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY, Fitting
 from advisor.order.frontgathers import TO_WAIST, WRAP
 from advisor.order.holdwords import is_clipped, taken_off
 from advisor.order.kinds import SeamPlace, related
-from advisor.order.laidlate import placed_on_the_body
+from advisor.order.laidlate import laid_on_what_drops, placed_on_the_body
 from advisor.order.layering import waist_edge
 from advisor.order.letout import SLEEVE, corrected
 from advisor.order.namewords import ZIPS
@@ -83,9 +83,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     cut = [p for p in places if fitting.cut_into(p) and not fitting.tries(p)]
     if cut:
         told += _cut_later(cut, places, facts, flat=bool(flat))
-    laid = [p for p in places if placed_on_the_body(p, fitting)]
-    if laid:
-        told += f"; tape {listed([p.name for p in laid])} on, and mark the height of each"
+    told += _laid_later(places, fitting, held)
     pads = [p.name for p in places if p.role.id == PAD and p.unit != "lining"]
     told += f"; pin {listed(pads)} in" if pads and SHOULDER in {p.role.id for p in ready} else ""
     drawn = [p.name for p in places if p.method.id in ACROSS and p.unit != "lining"]
@@ -98,6 +96,14 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     if any(p.kind.id == "lining-seam" or p.unit == "lining" for p in body):
         told += "; make every correction in the lining as well"
     return told + (NO_PIN_ON_A_CHILD if child else "")
+
+
+def _laid_later(places: Sequence[SeamPlace], fitting: Fitting, held: str) -> str:
+    """What is only held on for it, and sewn on afterwards."""
+    laid = [p.name for p in places if placed_on_the_body(p, fitting)]
+    over = [p.name for p in places if laid_on_what_drops(p, fitting)]
+    told = f"; tape {listed(laid)} on, and mark the height of each" if laid else ""
+    return told + (f"; {held} {listed(over)} over it as it hangs" if over else "")
 
 
 def _canvas_in(places: Sequence[SeamPlace], facts: Facts) -> str:
