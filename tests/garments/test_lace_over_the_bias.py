@@ -6,10 +6,13 @@ free. All is common practice of the trade.
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from advisor.claims.collect import Place
 from advisor.construction.bulk import picked
+from advisor.construction.halves import unjoined_widths
 from advisor.decide.advise import advise
 from advisor.decide.kit import kit_of
 from advisor.knowledge.model import LIMIT_ASPECT
@@ -107,7 +110,37 @@ def test_a_needle_of_her_own_that_is_fine_enough_does_instead() -> None:
         assert "".join(one.text for one in needs["universal 70"].instead) == told
 
 
-def test_the_list_says_which_cloth_cannot_be_laid_out() -> None:
+def test_the_list_says_which_cloth_cannot_be_laid_out(tmp_path: Path) -> None:
     """A cloth that is left out without a word is not bought."""
-    bought = typed("sheet", "-", text=CLOAK).out
-    assert "pile cannot be laid out" in " ".join(bought.split())
+    file = tmp_path / "cloak.yaml"
+    file.write_text(CLOAK, encoding="utf-8")
+    assert "pile cannot be laid out" in " ".join(typed("sheet", str(file)).out.split())
+
+
+WIDTHS = """
+garment: Sample skirt
+fabrics:
+  under: {fabric: satin, fibres: {silk: 100}}
+  veil: {fabric: chiffon, fibres: {silk: 100}}
+seams:
+  - {name: side, layers: [under, under], length: 80 cm, times: 2}
+  - {name: waist gathers, layers: [under, {use: veil, fullness: 1.5}], length: 70 cm}
+  - {name: hem, layers: [under], length: 120 cm, edge: hem}
+  - {name: veil hem, layers: [veil], length: 204 cm, edge: hem}
+pieces:
+  - {name: skirt, fabric: under, width: 60 cm, height: 84 cm, number: 2}
+  - {name: overskirt, fabric: veil, width: 104 cm, height: 84 cm, number: 2}
+"""
+
+
+def test_widths_with_one_hem_and_no_seam_are_asked_about() -> None:
+    """A seam answers it, and so does one width, or a hem to each."""
+    seam = "  - {name: veil side, layers: [veil, veil], length: 80 cm, times: 2}\npieces:"
+    for old, new, asked in (
+        ("pieces:", "pieces:", ["veil hem"]),
+        ("pieces:", seam, []),
+        ("width: 104 cm, height: 84 cm, number: 2", "width: 208 cm, height: 84 cm", []),
+        ("length: 204 cm,", "length: 102 cm, times: 2,", []),
+    ):
+        garment = garment_of(parse_yaml(WIDTHS.replace(old, new), "project.yaml"), known())
+        assert [one.place for one in unjoined_widths(garment)] == asked
