@@ -17,6 +17,8 @@ HANGS: Final = frozenset({"seam", "hem"})
 """Kinds of places that drop with a cloth on the bias: its seams, and its lower edge."""
 TIES: Final = "ties"
 """Made up of a strip, which gives with its bias when it is turned and worn."""
+FACED: Final = "faced-edge"
+"""Stretches with the piece that it ends, whatever it is faced with."""
 HAND_MM: Final = 150.0
 """Up to this width a piece is a strip and hangs nowhere, mm: estimate."""
 
@@ -57,6 +59,8 @@ def with_bias(garment: Garment) -> Garment:
 
 def _on_bias(seam: Seam, garment: Garment) -> Seam:
     if seam.place == TIES and BIAS not in seam.facts and _of_a_bias_strip(seam, garment):
+        return replace(seam, facts={**seam.facts, BIAS: "yes"})
+    if seam.place == FACED and BIAS not in seam.facts and _cut_so(seam.cloths()[0], seam, garment):
         return replace(seam, facts={**seam.facts, BIAS: "yes"})
     if seam.place not in HANGS or BIAS in seam.facts or speaks_of(seam.name, nouns.WAISTS):
         return seam

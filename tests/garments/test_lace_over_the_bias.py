@@ -80,6 +80,19 @@ def test_a_strap_on_the_bias_gives_in_its_row() -> None:
     assert picked(advice(DRESS).judgement.verdicts[here], "stitch.type") == "304"
 
 
+def test_lace_stays_neither_the_opening_of_a_zip_nor_an_edge_on_the_bias() -> None:
+    """It gives between its motifs: the strip of the sheet is laid, and stands in the order."""
+    where = "length: 44 cm, shape: curved, edge: turned, times: 2"
+    edge = f"  - {{name: armhole edge, layers: [crepe, web, crepe], {where}}}"
+    found = ordered(TEXT.replace("pieces:", f"{edge}\npieces:"))
+    assert stands(found, "stay the opening of side zip", "set side zip")
+    assert stands(found, "stay armhole edge", "join armhole edge")
+    assert "on the pattern" in found.tasks["stay armhole edge"].step.does
+    assert not any("cowl" in name for name in found.order if name.startswith("stay "))
+    straight = ordered(TEXT.replace("pieces:", f"{edge}\npieces:").replace(", grain: bias", ""))
+    assert "stay armhole edge" not in straight.order
+
+
 def test_no_floor_levels_the_edge_of_a_cowl() -> None:
     """It is trued to its pattern, and the hem below is levelled."""
     found = work(DRESS)
