@@ -39,6 +39,8 @@ def laid_on_what_drops(place: SeamPlace, fitting: Fitting) -> bool:
     """Whether a cloth of straight grain is laid on one that hangs out first, its seams basted."""
     if place.kind.id != APPLIQUE or fitting.degree == NOT or place.unit == "lining":
         return False
+    if any(stage.cuts_behind for stage in place.method.stages):
+        return False  # only that cut waits
     hung = {cloth for other in fitting.places if fitting.drops(other) for cloth in other.cloths}
     grains = [{p.grain for p in fitting.garment.plan.pieces if p.cloth == c} for c in place.cloths]
     return bool(hung & set(place.cloths)) and any(BIAS not in found for found in grains)
