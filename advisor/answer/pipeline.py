@@ -198,15 +198,17 @@ def _with_making(found: Answer, decided: Decided, parts: Parts, teller: Teller) 
     from advisor.answer.gapwords import told_gaps
     from advisor.answer.making import told_builds, told_shopping, with_settings
     from advisor.answer.partwords import told_parts
+    from advisor.construction.needlessgap import made_of
 
     built = told_builds(judgement, teller)
     methods = decided.work.methods if decided.work is not None else {}
     wide = channels(judgement, teller.knowledge)
     buttons = told_buttons(judgement.garment, methods, teller.knowledge)
+    made = made_of(judgement, teller.knowledge)
     full = (*told_double(judgement.garment), *told_fullness(judgement.garment))
     found = replace(
         found,
-        seams=told_places(judgement, built, methods, teller.say, wide),
+        seams=told_places(made, built, methods, teller.say, wide),
         unknowns=(*found.unknowns, *buttons, *full),
         checks=told_checks(judgement, teller),
         missing=told_gaps(teller),

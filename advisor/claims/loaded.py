@@ -34,6 +34,8 @@ HOLDS: Final = (THREAD, "thread.size", NEEDLE, "stitch.length")
 OFTEN: Final = 2
 """In so many seams two cloths lie doubled before they are taken for mounted ones (estimate)."""
 DOUBLED, PARTS = 4, 2
+TIES: Final = "ties"
+"""What is made up by itself of one cloth, so that nothing of the body lies in it."""
 HELD: Final = frozenset({"underlining", "quilting"})
 """Kinds of place that hold two cloths as one."""
 
@@ -64,7 +66,20 @@ def doubled_near(seam: Seam, garment: Garment) -> list[tuple[str, ...]]:
     found = Counter(pair for s in own if (pair := _plies(s)) for _ in range(s.making.times))
     often = [pair for pair, number in found.items() if number >= OFTEN]
     often = [pair for pair in often if not any(set(pair) <= cloths for cloths in told)]
-    return [pair for pair in often if part is None or set(pair) <= part]
+    near = [pair for pair in often if part is None or set(pair) <= part]
+    lies = (p for p in near if seam.place != TIES)
+    return [pair for pair in lies if all(_as_far(cloth, seam, garment) for cloth in pair)]
+
+
+def _as_far(cloth: str, seam: Seam, garment: Garment) -> bool:
+    """Whether a cloth whose pieces are written is long or wide enough to lie along a place."""
+    pieces = [p for p in garment.plan.pieces if p.cloth == cloth and not p.joined]
+    long = seam.facts.get("length")
+    if not long or not pieces or any(p.number is None for p in pieces):
+        return True
+    down = max(p.height for p in pieces)
+    across = sum(p.width * (p.number or 1) for p in pieces)
+    return float(long) <= max(down, across)
 
 
 def _plies(seam: Seam) -> tuple[str, ...]:

@@ -19,7 +19,7 @@ from advisor.construction.disagreement import Disagreement, Figure
 from advisor.construction.elastics import slack
 from advisor.construction.fewlayers import too_few_layers
 from advisor.construction.fullness import fullness_of
-from advisor.construction.halves import unjoined_halves
+from advisor.construction.halves import unjoined_halves, unjoined_widths
 from advisor.construction.hemroom import deep_in_narrow, too_short_for_two
 from advisor.construction.inrows import LACING, apart_of, holes_for, is_row, number_in
 from advisor.construction.liningease import tight_across
@@ -85,6 +85,7 @@ def disagreements(judgement: Judgement, knowledge: Knowledge) -> list[Disagreeme
     found += _loose_lining(garment, knowledge)
     found += needless_gap(garment, knowledge)
     found += unjoined_halves(garment)
+    found += unjoined_widths(garment)
     found += too_wide_a_lining(garment, knowledge)
     found += tight_across(garment, knowledge)
     found += _unused(garment, knowledge)

@@ -10,7 +10,9 @@ from advisor.knowledge.model import Entry
 from advisor.project.garment import Garment, Seam
 
 DOUBLED, PAIR = 4, 2
-STIFF, SLIPS = "stiffness", "slips at seams"
+STIFF, SLIPS, OPENWORK = "stiffness", "slips at seams", "openwork"
+MOTIFS = 4
+"""The level of `openwork` of a lace, which gives between its motifs and stays nothing."""
 
 
 def doubled(seam: Seam, entries: Mapping[str, Entry]) -> tuple[str, ...]:
@@ -56,7 +58,8 @@ def stayed_by_backing(seam: Seam, garment: Garment, entries: Mapping[str, Entry]
 def _firm(name: str, garment: Garment, entries: Mapping[str, Entry]) -> bool:
     weight, least = garment.cloths[name].weight, FIRM_FROM.get(entries[name].structure)
     heavy = weight is not None and least is not None and weight[0] >= least
-    return heavy and not _level(name, SLIPS, entries)
+    lace = _level(name, OPENWORK, entries) >= MOTIFS
+    return heavy and not lace and not _level(name, SLIPS, entries)
 
 
 def _level(name: str, trait: str, entries: Mapping[str, Entry]) -> int:

@@ -7,8 +7,8 @@ every seam that wanted the tool, finds no new clash.
 
 from __future__ import annotations
 
-from collections.abc import Container, Mapping
-from typing import TYPE_CHECKING, Final
+from collections.abc import Container, Mapping, Sequence
+from typing import Final
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -16,6 +16,7 @@ from msgspec.structs import replace
 from advisor.claims.collect import Place
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import STAYS
+from advisor.claims.valuesets import Span
 from advisor.construction.bulk import Verdicts, number, picked
 from advisor.construction.finishing import finishing_of
 from advisor.construction.notionlist import (
@@ -33,11 +34,9 @@ from advisor.craft.allowance import BOUND_STRIP_MM, STRIP_JOINS, hong_kong_strip
 from advisor.decide.instead import substitutes
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.names import plain_name
+from advisor.knowledge.workshop import Substitute
 from advisor.project.garment import Garment
 from advisor.project.zipping import ZIP
-
-if TYPE_CHECKING:
-    from advisor.knowledge.workshop import Substitute
 
 HAVE, MISSING, NOT_SAID = "have", "missing", "not said"
 
@@ -249,8 +248,24 @@ def _needles(judgement: Judgement) -> list[Need]:
     for (point, size), places in sorted(wanted.items()):
         item, word = f"{point} {size:g}", f"{size:g}"
         state = state_of_needle(judgement.garment, item)
-        found.append(Need("needles", item, "needle.size", word, tuple(places), state))
+        mine = _of_her_own(point, places, judgement) if state == MISSING else ()
+        found.append(Need("needles", item, "needle.size", word, tuple(places), state, mine))
     return found
+
+
+def _of_her_own(point: str, places: Sequence[str], judgement: Judgement) -> tuple[Substitute, ...]:
+    """A needle of her kit of the same point, of a size that every one of some places takes."""
+    spans = [judgement.verdicts[Place("seam", name)]["needle.size"].advised for name in places]
+    for mine in judgement.garment.plan.kit.needles or ():
+        words = plain_name(mine).split()
+        sizes = [float(word) for word in words if word.isdigit()]
+        if (
+            point in words
+            and sizes
+            and all(isinstance(s, Span) and s.low <= sizes[0] <= s.high for s in spans)
+        ):
+            return (Substitute("", f"the {mine} that you have", ("derived",)),)
+    return ()
 
 
 def state_of_needle(garment: Garment, item: str) -> str:

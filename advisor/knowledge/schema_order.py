@@ -116,6 +116,7 @@ Tag = Literal[
     "fastens the band",
     "turned hem",
     "placed on the body",
+    "laid on what drops",
     "takes in the whole lining",
     "covers a neck seam",
     "covered at the neck",

@@ -20,7 +20,7 @@ from advisor.order.channels import level_open
 from advisor.order.hooded import depth_open, hood_tried
 from advisor.order.infull import lies_in_fullness, lies_under_rows
 from advisor.order.kinds import SeamPlace, below, crosses, joins_widths, related
-from advisor.order.laidlate import LAY_ON, placed_on_the_body
+from advisor.order.laidlate import LAY_ON, laid_on_what_drops, placed_on_the_body
 from advisor.order.legs import closes_the_tube, shuts_in_a_stripe
 from advisor.order.namewords import NECK_SLIT
 from advisor.order.quilting import cut_after_the_fitting, waits_for_the_fitting
@@ -139,8 +139,8 @@ class Fitting:
             return self._marked(place)  # else nothing more is asked of its allowance
         if self.cut_behind(place, op) or (not op.let_out and self._holed(place)):
             return True
-        laid = op.id == LAY_ON and placed_on_the_body(place, self)
-        laid = laid or level_open(place, op.id, self)
+        late = placed_on_the_body(place, self) or laid_on_what_drops(place, self)
+        laid = (op.id == LAY_ON and late) or level_open(place, op.id, self)
         laid = laid or (op.id == "join" and in_a_line_that_drops(place, self))
         if laid or waits_for_the_fitting(place, self):
             return True

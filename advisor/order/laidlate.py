@@ -1,4 +1,8 @@
-"""What is laid on a cloth that keeps each hole waits for the fitting, which says where it sits."""
+"""What is laid on and waits for the fitting, which says where it sits.
+
+A cloth that keeps each hole takes one row; and a piece on the bias drops, while what is laid on it
+with its own grain straight does not: sewn on before that, it holds the piece up in a bag.
+"""
 
 from __future__ import annotations
 
@@ -15,6 +19,8 @@ if TYPE_CHECKING:
 BY_EYE: Final = frozenset({"patch-pocket", "belt-loop"})
 """Kinds of what is set where the hand falls, or the belt lies, on the wearer."""
 LAY_ON: Final = "lay-on"
+APPLIQUE: Final = "applique"
+BIAS: Final = "bias"
 CAUGHT_IN: Final = "loop-caught-in"
 
 
@@ -27,3 +33,14 @@ def placed_on_the_body(place: SeamPlace, fitting: Fitting) -> bool:
     set_on = place.kind.id in BY_EYE and place.unit != "lining" and place.method.id != CAUGHT_IN
     tries = fitting.degree != NOT and fitting.garment.pattern != TRIED
     return set_on and tries and fitting.keeps(replace(place, cloths=place.cloths[-1:])) in HOLED
+
+
+def laid_on_what_drops(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether a cloth of straight grain is laid on one that hangs out first, its seams basted."""
+    if place.kind.id != APPLIQUE or fitting.degree == NOT or place.unit == "lining":
+        return False
+    if any(stage.cuts_behind for stage in place.method.stages):
+        return False  # only that cut waits
+    hung = {cloth for other in fitting.places if fitting.drops(other) for cloth in other.cloths}
+    grains = [{p.grain for p in fitting.garment.plan.pieces if p.cloth == c} for c in place.cloths]
+    return bool(hung & set(place.cloths)) and any(BIAS not in found for found in grains)

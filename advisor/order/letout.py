@@ -18,6 +18,8 @@ LEG_SEAMS: Final = frozenset({CROTCH, "inseam", "side"})
 OVERLOCKED: Final = "overlocked"
 PINKED: Final = "pinked"
 """The finish that cuts off an allowance what may be wanted when the seam is let out."""
+OVERCAST: Final = "hand overcast"
+"""The finish that is long work, and is lost where the fitting moves the seam."""
 
 
 def corrected(place: SeamPlace, facts: Facts) -> bool:
@@ -36,7 +38,7 @@ def edges_wait(place: SeamPlace, facts: Facts) -> bool:
         return False
     if cut_after_the_fitting(place, facts.fitting):
         return True
-    cut = corrected(place, facts) and facts.setups.finish(place) == PINKED
+    cut = corrected(place, facts) and facts.setups.finish(place) in (PINKED, OVERCAST)
     return facts.fitting.fitted(place) or cut
 
 

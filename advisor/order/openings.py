@@ -207,9 +207,29 @@ def zip_gap(place: SeamPlace, places: Sequence[SeamPlace], units: System) -> str
     over = next((p for p in zips if runs_into(place.seam, p.seam)), None)
     if over is None or place.role.id != "side" or place.seam.making.times < PAIR:
         return ""
-    length = over.seam.facts.get("length")
-    far = f" for {show('length', float(length), units)}" if length else ""
+    length = float(over.seam.facts.get("length") or 0)
+    both = [p for p in places if p.role.id == "side" and runs_into(p.seam, over.seam)]
+    if length and len(both) > 1 and any(over.name in zips_over(p, places) for p in places):
+        return _shared(place, both, over, length, units)
+    far = f" for {show('length', length, units)}" if length else ""
     return f"; one of them stays open{far}, where {over.name} goes"
+
+
+def _shared(
+    place: SeamPlace, both: Sequence[SeamPlace], zip_: SeamPlace, length: float, units: System
+) -> str:
+    """How much of a zip that runs over a waist lies in this side: half of it, or what there is.
+
+    No side is left open for longer than it is; the other takes the rest.
+    """
+    lengths = [float(p.seam.facts.get("length") or length) for p in both]
+    own = float(place.seam.facts.get("length") or length)
+    rest = sum(lengths) - own
+    part = min(own, max(length / len(both), length - rest))
+    far, whole = (show("length", v, units) for v in (part, length))
+    return (
+        f"; one of them stays open for {far} from the waist, where {zip_.name} goes, {whole} long"
+    )
 
 
 LACED = "lacing"

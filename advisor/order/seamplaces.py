@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from msgspec.structs import replace
 
+from advisor.construction.needlessgap import without_needless_gaps
 from advisor.knowledge import nouns
 from advisor.knowledge.model import Knowledge
 from advisor.knowledge.places import PLAIN
@@ -28,6 +29,7 @@ from advisor.project.unjoined import parts_alone
 
 def seam_places(garment: Garment, knowledge: Knowledge) -> tuple[SeamPlace, ...]:
     """Every seam of a garment with what it is."""
+    garment = without_needless_gaps(garment, knowledge)
     entries = {name: knowledge.entries[cloth.entry] for name, cloth in garment.cloths.items()}
     linings = lining_by_seams(garment.seams, entries, knowledge.places.kinds)
     places = tuple(_place(seam, garment, knowledge, linings) for seam in garment.seams)

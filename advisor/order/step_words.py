@@ -98,6 +98,9 @@ LEVEL = "Trim both allowances of {name} to one width: they are neatened as one."
 CLIPS = {"pin": "clip", "Pin": "Clip", "pinned": "clipped"}
 PINNED = re.compile(r"(?<!no )(?<!a )\b(?:pinned|[pP]in)\b")
 """What is held by pins, and no word of one that may not be, or that lifts hairs."""
+LEVELLED, TRUED = "Level {name}", "True {name} to its pattern"
+UPPER_HEMS = frozenset({"top-edge", "hood-edge", "facing"})
+"""Roles of a hem at the upper end of a piece: no floor tells how it lies."""
 CLIPPED = {"curved": " and clip or notch them", "corner": " and cut the corners off"}
 
 
@@ -116,6 +119,7 @@ def step_words(op: Operation, place: SeamPlace, facts: Facts, *, ironed: bool) -
     alone = holed and op.id == "interface" and skins_alone(place, facts)
     does = ALONE if alone and not facts.setups.glues_left_out(place) else does
     does = slid_in(op, place, facts) or lace_edge(op, place, facts) or does
+    does = does.replace(LEVELLED, TRUED) if place.role.id in UPPER_HEMS else does
     text = does.format(
         name=place.name, cloths=" + ".join(layers), how=how, **_fields(op, place, facts, facing)
     )

@@ -28,7 +28,7 @@ from advisor.order.hoodlining import HOLDS
 from advisor.order.hungapart import joins_hung_apart
 from advisor.order.innerparts import hangs_inside, takes_in_inner
 from advisor.order.kinds import SeamPlace, crosses
-from advisor.order.laidlate import placed_on_the_body
+from advisor.order.laidlate import laid_on_what_drops, placed_on_the_body
 from advisor.order.layering import FLAP, shuts_in_lining
 from advisor.order.legs import closes_the_tube
 from advisor.order.letout import edges_wait
@@ -195,6 +195,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "shuts in the lining": shuts_in_lining(place, facts.places),
         "over pleats": speaks_of(place.name, nouns.HIPS | {"pleat"}),
         "placed on the body": placed_on_the_body(place, fitting),
+        "laid on what drops": laid_on_what_drops(place, fitting),
         "fastens the band": fastens_the_band(place, facts.places),
         "turned hem": turned_hem(place),
         "round the waist": tape_round_waist(place, facts.places),

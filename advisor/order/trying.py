@@ -16,9 +16,9 @@ from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY
 from advisor.order.frontgathers import TO_WAIST, WRAP
 from advisor.order.holdwords import is_clipped, taken_off
 from advisor.order.kinds import SeamPlace, related
-from advisor.order.laidlate import placed_on_the_body
+from advisor.order.laidlate import laid_on_what_drops, placed_on_the_body
 from advisor.order.layering import waist_edge
-from advisor.order.letout import CORRECTED, SLEEVE
+from advisor.order.letout import SLEEVE, corrected
 from advisor.order.namewords import UPPER_ROLES, ZIPS
 from advisor.order.openings import held_shut
 from advisor.order.quiltwords import flat_for_quilting
@@ -62,7 +62,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
         for p in ready
         if (fitting.fitted(p) and not settled_under_bones(p, fitting))
         or fitting.basted(p)
-        or (p.role.id in CORRECTED and p.kind.family == "seam")
+        or corrected(p, facts)
     )
     names = list(open_still) or [p.name for p in ready]
     child = facts.garment.maker.worn_by == "child"
@@ -80,9 +80,7 @@ def what_to_fit(places: Sequence[SeamPlace], facts: Facts) -> str:
     cut = [p for p in places if fitting.cut_into(p) and not fitting.tries(p)]
     if cut:
         told += _cut_later(cut, places, facts, flat=bool(flat))
-    laid = [p for p in places if placed_on_the_body(p, fitting)]
-    if laid:
-        told += f"; tape {listed([p.name for p in laid])} on, and mark the height of each"
+    told += _laid_later(places, fitting, held)
     pads = [p.name for p in places if p.role.id == PAD and p.unit != "lining"]
     told += f"; pin {listed(pads)} in" if pads and SHOULDER in {p.role.id for p in ready} else ""
     drawn = [p.name for p in places if p.method.id in ACROSS and p.unit != "lining"]
@@ -102,6 +100,14 @@ def _parted_again(ready: Sequence[SeamPlace], facts: Facts) -> str:
     waists = [p for p in ready if p.role.id == WAIST and facts.fitting.basted(p)]
     above = any(p.role.id in UPPER_ROLES and facts.fitting.basted(p) for p in ready)
     return f"; then {taken_off(waists, facts)}" if waists and above else ""
+
+
+def _laid_later(places: Sequence[SeamPlace], fitting: Fitting, held: str) -> str:
+    """What is only held on for it, and sewn on afterwards."""
+    laid = [p.name for p in places if placed_on_the_body(p, fitting)]
+    over = [p.name for p in places if laid_on_what_drops(p, fitting)]
+    told = f"; tape {listed(laid)} on, and mark the height of each" if laid else ""
+    return told + (f"; {held} {listed(over)} over it as it hangs" if over else "")
 
 
 def _canvas_in(places: Sequence[SeamPlace], facts: Facts) -> str:

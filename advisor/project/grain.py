@@ -15,6 +15,10 @@ from advisor.project.making import Piece
 BIAS: Final = "bias"
 HANGS: Final = frozenset({"seam", "hem"})
 """Kinds of places that drop with a cloth on the bias: its seams, and its lower edge."""
+TIES: Final = "ties"
+"""Made up of a strip, which gives with its bias when it is turned and worn."""
+FACED: Final = "faced-edge"
+"""Stretches with the piece that it ends, whatever it is faced with."""
 HAND_MM: Final = 150.0
 """Up to this width a piece is a strip and hangs nowhere, mm: estimate."""
 
@@ -54,12 +58,23 @@ def with_bias(garment: Garment) -> Garment:
 
 
 def _on_bias(seam: Seam, garment: Garment) -> Seam:
+    if seam.place == TIES and BIAS not in seam.facts and _of_a_bias_strip(seam, garment):
+        return replace(seam, facts={**seam.facts, BIAS: "yes"})
+    if seam.place == FACED and BIAS not in seam.facts and _cut_so(seam.cloths()[0], seam, garment):
+        return replace(seam, facts={**seam.facts, BIAS: "yes"})
     if seam.place not in HANGS or BIAS in seam.facts or speaks_of(seam.name, nouns.WAISTS):
         return seam
     cloths = [n for n in seam.cloths() if n in garment.cloths and not garment.cloths[n].put_in]
     if not cloths or not all(_cut_so(cloth, seam, garment) for cloth in cloths):
         return seam
     return replace(seam, facts={**seam.facts, BIAS: "yes"})
+
+
+def _of_a_bias_strip(seam: Seam, garment: Garment) -> bool:
+    """Whether every piece that a strap is called after, of its own cloths, is cut on the bias."""
+    words, cloths = {*the_words(seam.name)}, set(seam.cloths())
+    own = [p for p in garment.plan.pieces if p.cloth in cloths and {*the_words(p.name)} & words]
+    return bool(own) and all(p.grain == BIAS for p in own)
 
 
 def _cut_so(cloth: str, seam: Seam, garment: Garment) -> bool:

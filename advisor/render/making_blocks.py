@@ -71,7 +71,7 @@ def shared_warnings(places: Sequence[ToldPlace]) -> dict[str, list[str]]:
 def to_buy(report: Answer, numbers: Numbers) -> Section:
     """A few lines of what to buy; nothing where the project gives neither pieces nor lengths."""
     notions = {row.item for row in report.kit or () if row.group == IN_THE_SEAM}
-    cloths = [row for row in (report.cloth or ()) if row.buy and row.fabric not in notions]
+    cloths = [row for row in (report.cloth or ()) if row.pieces and row.fabric not in notions]
     threads = [row for row in (report.thread or ()) if row.total_m > 0]
     items = []
     if cloths:
@@ -284,6 +284,8 @@ def tests_in_full(report: Answer, numbers: Numbers) -> Section:
 
 
 def _cloth_short(row: ToldCloth, units: System) -> str:
+    if row.wrong:
+        return f"{row.fabric} cannot be laid out, as figures that do not agree say"
     of = "" if row.area_m2 is not None else f" of {_wide(row, units)}"
     return f"{row.fabric} {row.buy}{of}"
 

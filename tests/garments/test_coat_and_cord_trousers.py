@@ -128,7 +128,7 @@ def test_the_front_of_a_coat_is_fused_before_its_dart_is_basted() -> None:
 
 def test_a_lining_is_felled_and_levelled_when_the_coat_is_turned() -> None:
     """Inside out nothing of it hangs, so neither vent, sleeve nor hem is finished there."""
-    found, turned = ordered(WOOL), "turn through lining to facing"
+    found, turned = ordered(WOOL), "set lining to facing"
     assert stands(found, turned, "sew lining hem")
     assert stands(found, turned, "fell the lining round back vent")
     assert stands(found, turned, "fell the lining at sleeve hem")
