@@ -12,7 +12,8 @@ from advisor.knowledge.schema_order import YesNo
 Which = Literal["shell", "lining", "both"]
 Known = Literal[
     "woven", "close", "overlong", "narrower than a head", "closing buttons",
-    "no hole", "holes of other buttons", "closed end", "not elastic", "frays", "rain comes in",
+    "no hole", "holes of other buttons", "no hole of any",
+    "closed end", "not elastic", "frays", "rain comes in",
     "sleeved",
     "ends nowhere",
     "hangs from a band",

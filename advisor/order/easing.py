@@ -84,7 +84,7 @@ def with_a_steamer(work: str, place: SeamPlace, setups: Setups) -> str:
 
 
 def only_napped(level: int, entry: Entry) -> bool:
-    """Whether the short pile of a woven cloth is a nap raised on it, as on melton, and no velvet."""
+    """Whether the short pile of a woven cloth is a nap raised on it, as on melton."""
     return entry.structure == "woven" and entry.weave != PILE and level == 1
 
 

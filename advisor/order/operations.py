@@ -7,7 +7,7 @@ an order.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
 from advisor.claims.byparts import PARTS
@@ -379,6 +379,6 @@ class _Maker:
         return iron, self.setups.iron_most(pressed)
 
 
-def _in_a_pocket(meets: Sequence[SeamPlace]) -> frozenset[str]:
+def _in_a_pocket(meets: Iterable[SeamPlace]) -> frozenset[str]:
     """What a pocket holds that is made up apart, and that may be in by the time of a hot press."""
     return frozenset(n for p in meets if p.kind.id == POCKET for n in p.cloths)

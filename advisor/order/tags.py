@@ -44,7 +44,14 @@ from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
 from advisor.order.strapped import STRAPS
 from advisor.order.twopiece import closes_the_sleeve, outer_of
-from advisor.order.untried import BEHIND, lining_waits, not_cut_before, sleeve_tried
+from advisor.order.untried import (
+    BEHIND,
+    lining_waits,
+    not_cut_before,
+    pierced_once,
+    runs_across,
+    sleeve_tried,
+)
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
 from advisor.project.headwords import speaks_of
 from advisor.project.linings import worn_under
@@ -101,6 +108,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "drawn up after it is tried on": op.id == "gather"
         and fitting.basted(place)
         and not basted_drawn_up(place),
+        "pierced once across": runs_across(place) and pierced_once(place, fitting),
         "sleeve looked at": _hangs_anew(place, facts),
         "sleeve with a vent": any(map(_slit_of_a_sleeve, facts.places)),
         "layers laid together": op.id == "baste" and op.verb != op.id,

@@ -43,5 +43,9 @@ def _lining_apart(hem: SeamPlace, setups: Setups) -> Place:
     """A hem before its lining is felled to it: the shell alone lies under the iron."""
     entries, cloths = setups.knowledge.entries, setups.garment.cloths
     outer = [n for n in hem.cloths if entries[cloths[n].entry].family != LININGS]
-    whole = not outer or len(outer) == len(hem.cloths)
-    return Place("seam", hem.name) if whole else setups.alone(dict.fromkeys(outer))
+    whole = Place("seam", hem.name)
+    if not outer or len(outer) == len(hem.cloths):
+        return whole
+    alone, most = setups.alone(dict.fromkeys(outer)), setups.limit(whole)
+    heat = setups.iron_most(alone)  # the lining hangs near, and is spoilt by more than it bears
+    return alone if heat is not None and (most is None or heat <= most) else whole
