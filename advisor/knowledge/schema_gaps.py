@@ -12,8 +12,8 @@ from advisor.knowledge.schema_order import YesNo
 Which = Literal["shell", "lining", "both"]
 Known = Literal[
     "woven", "close", "overlong", "narrower than a head", "closing buttons",
-    "no hole", "bears a hole", "tears at a hole", "holes of other buttons", "closed end",
-    "not elastic", "frays", "rain comes in",
+    "no hole", "no hole of any", "bears a hole", "tears at a hole", "holes of other buttons",
+    "closed end", "not elastic", "frays", "rain comes in",
     "sleeved",
     "ends nowhere",
     "hangs from a band",

@@ -33,6 +33,7 @@ Tag = Literal[
     "basted to try on",
     "basted to look",
     "sleeve looked at",
+    "pierced once across",
     "sleeve with a vent",
     "layers laid together",
     "shell or lining seam",

@@ -33,7 +33,7 @@ from advisor.order.cuffs import (
 )
 from advisor.order.easing import ends_in_zip
 from advisor.order.kinds import SeamPlace, crosses
-from advisor.order.lapels import turned_back
+from advisor.order.lapels import may_turn_back, turned_back
 from advisor.order.layering import LININGS, lining_cloths, lining_swings
 from advisor.order.madeup import ends_made
 from advisor.order.namewords import MARKED
@@ -96,7 +96,7 @@ def of_place(place: SeamPlace, facts: Facts) -> Answers:
         ),
         "lining faces the edge": lambda: "facing" not in _words(place.name),
         "lapel": lambda: turned_back(place, facts.places),
-        "no lapel": lambda: not turned_back(place, facts.places),
+        "no lapel": lambda: not may_turn_back(place, facts.places),
         "tape in it": lambda: any(facts.entry(n).kind == "tape" for n in place.notions),
         "slit to be stayed": lambda: _ravels(place, facts),
         "round cuff": lambda: is_ring(place, facts.places),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from advisor.claims.valuesets import Span
+from advisor.order.easing import cap_out
 from advisor.order.kinds import related
 from advisor.order.nearness import clear_of_hem, far_apart
 from advisor.order.precedences import comes_in
@@ -21,7 +22,7 @@ MARKED, LININGS = "water marks", "linings"
 def damp_near(task: Task, before: Sequence[Task], setups: Setups) -> frozenset[str]:
     """The cloths that tasks before a damp press have joined near it, and that want it dry."""
     iron, place = task.step.iron, task.place
-    if iron is None or iron.moisture == DRY or place is None:
+    if iron is None or iron.moisture == DRY or place is None or cap_out(task):
         return frozenset()
     return frozenset(
         name

@@ -15,6 +15,7 @@ from advisor.order.kinds import SeamPlace
 from advisor.order.namewords import GATHERED, KEYHOLE, NECK_SLIT
 from advisor.order.roles import APRON_HEM, NECKBAND, PLEATED_HEM, POCKET_ZIP
 from advisor.order.setups import Setups
+from advisor.order.tasks import Task
 from advisor.project.garment import Cloth, Garment
 from advisor.project.headwords import speaks_of
 from advisor.project.hembands import ends_the_body
@@ -86,6 +87,16 @@ def with_a_steamer(work: str, place: SeamPlace, setups: Setups) -> str:
     heat = setups.verdict(cap_alone(place, setups), LIMIT_ASPECT)
     hot = heat is not None and isinstance(heat.advised, Span) and steam_possible(heat.advised.high)
     return "" if hot else FROM_A_STEAMER
+
+
+def only_napped(level: int, entry: Entry) -> bool:
+    """Whether the short pile of a woven cloth is a nap raised on it, as on melton."""
+    return entry.structure == "woven" and entry.weave != PILE and level == 1
+
+
+def cap_out(task: Task) -> bool:
+    """Whether the cap of a sleeve is shrunk by itself, out of the armhole and clear of the rest."""
+    return task.operation is not None and task.operation.verb == SHRINK_EASE
 
 
 def woven_pile(place: SeamPlace, entry: Callable[[str], Entry]) -> bool:

@@ -26,6 +26,7 @@ from advisor.order.easing import (
     eases_away,
     ends_at,
     ends_in_zip,
+    only_napped,
     steamed_flat,
     stretched_band,
     two_ended,
@@ -387,9 +388,14 @@ class Facts:
         return place.role.pressed == "open" and kind in called.OPEN_SEAMS and not shows
 
     def tender_face(self, place: SeamPlace) -> bool:
-        """Whether pile or sequins in it suffer from handling."""
+        """Whether pile or sequins in it suffer from handling; a raised nap only lies down."""
         tender = {"embellished": called.HARD, "pile": 1}
-        return any(self.least(c, trait) >= tender[trait] for c in place.cloths for trait in tender)
+        return any(
+            self.least(c, trait) >= tender[trait]
+            for c in place.cloths
+            for trait in tender
+            if trait != "pile" or not only_napped(self.least(c, trait), self.entry(c))
+        )
 
     def _has(self, place: SeamPlace, kinds: tuple[str, ...]) -> bool:
         return any(self.entry(name).kind in kinds for name in place.notions)

@@ -38,6 +38,7 @@ from advisor.order.untried import (
     hangs_a_sleeve,
     in_a_line_that_drops,
     not_cut_before,
+    off_again,
     pierced_once,
     settled_curve,
     settled_under_bones,
@@ -47,7 +48,7 @@ from advisor.order.untried import (
 )
 from advisor.project.garment import Garment
 from advisor.project.methods import FITTINGS
-from advisor.project.placing import BONES, POCKETS, singular_words
+from advisor.project.placing import BONES, singular_words
 from advisor.project.zipping import runs_into
 
 STAYS = (PILE_LINE, HOLES_FOR_GOOD)
@@ -214,7 +215,7 @@ class Fitting:
         }
         ends |= {p.name for p in self.places if self._finished_last(p)}
         late |= {p.name for p in self.places if self._marked(p) or self._tube(p)}
-        late |= {p.name for p in self.places if self._off_again(p)}
+        late |= {p.name for p in self.places if off_again(p, self)}
         byname = {p.name: p for p in self.places}
         while True:
             zips = [byname[name] for name in sorted(late) if byname[name].op == "zip"]
@@ -247,13 +248,6 @@ class Fitting:
         """Whether it is a long bias seam of what is fitted to the body: basted, it hangs first."""
         bias = place.said("bias") == "yes" and place.op == "join" and self.concerned(place)
         return bias and self.degree == TO_BODY and place.role.id in HANGING
-
-    def _off_again(self, place: SeamPlace) -> bool:
-        """Whether it hangs the back on a front that is cut into after the fitting, then padded."""
-        ours = [p for p in self.places if set(p.cloths) & set(place.cloths)]
-        padded = any(p.kind.id == "canvas" for p in ours)
-        pockets = (p for p in ours if p.kind.id in POCKETS)
-        return place.role.id == SHOULDER and padded and any(map(self.cut_into, pockets))
 
     @staticmethod
     def _after_zip(place: SeamPlace, zipped: SeamPlace) -> bool:
@@ -350,9 +344,9 @@ class Fitting:
         flat = early and (place.role.pressed == "open" or place.role.id == RAGLAN)
         flat = flat and not (place.kind.id == BAND and WAIST in place.role.crosses)
         sewn = place.op in ("join", "dart", "pleat", "zip", "lay-on")
-        needed = (sewn and flat) or self.hangs(place) or hood_tried(place, self)
+        needed = (sewn and flat) or pierced_once(place, self) or self.hangs(place)
         late = takes_whole_lining(place, self.places) or laid_to_a_slit(place, self)
-        needed = needed and not late
+        needed = (needed or hood_tried(place, self)) and not late
         return needed and place.unit != "lining" and self.concerned(place)
 
     def hangs(self, place: SeamPlace) -> bool:

@@ -71,6 +71,13 @@ def clear_of_skins(place: SeamPlace, facts: Facts) -> str:
     return f", on {others[-1]}: no needle through {told}" if skins and others else ""
 
 
+def left_as_cut(place: SeamPlace, facts: Facts) -> str:
+    """Which layer of an edge that is neatened has no yarns, and is left as it was cut."""
+    skins = [name for name in place.cloths if facts.entry(name).structure in NO_YARNS]
+    told = " and ".join(dict.fromkeys(skins))
+    return f", {told} left as it is cut" if skins and not skins_alone(place, facts) else ""
+
+
 def instead(place: SeamPlace, facts: Facts) -> str:
     """What comes in place of a glue that is ruled out: what the check tells first, or the sheet."""
     advice, remedies = facts.setups.advice, {r.id: r for r in facts.knowledge.remedies}

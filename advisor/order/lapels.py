@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from advisor.order.facts import Facts
 
 LAPEL, ROLL_LINE = "lapel", "roll-line"
+CANVAS, OF_A_COLLAR = "canvas", "collar-padded-by-hand"
 
 
 def turned_back(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
@@ -25,6 +26,14 @@ def turned_back(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
         return True
     front = place.role.id == "facing" and "front" in words
     return front and any(p.role.id == ROLL_LINE for p in places)
+
+
+def may_turn_back(place: SeamPlace, places: Iterable[SeamPlace]) -> bool:
+    """Whether a front may have a lapel: it is called so, or a canvas is padded to its cloth."""
+    front = place.role.id == "facing" and "front" in singular_words(place.name)
+    canvas = (p for p in places if p.kind.id == CANVAS and p.method.id != OF_A_COLLAR)
+    padded = {n for p in canvas for n in p.cloths}
+    return turned_back(place, places) or (front and bool(padded & set(place.cloths)))
 
 
 def canvas_of_a_front(place: SeamPlace, facts: Facts) -> bool:

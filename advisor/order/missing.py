@@ -93,6 +93,7 @@ class _Search:
             "bears a hole": lambda p: not self.is_open_work(p),
             "tears at a hole": self.is_open_work,
             "holes of other buttons": lambda p: left_over(p.seam, garment),
+            "no hole of any": lambda p: self.has_no_hole(p) and not left_over(p.seam, garment),
             "closed end": lambda p: not any(self.entries[n].id in PARTING for n in p.notions),
             "not elastic": lambda p: not any(self.stretches(n) for n in p.seam.cloths()),
             "frays": lambda p: any(self.level(n, "frays") > 0 for n in p.cloths),

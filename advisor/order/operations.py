@@ -7,7 +7,7 @@ an order.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 
 from advisor.claims.byparts import PARTS
@@ -59,7 +59,7 @@ from advisor.order.tags import tags_of
 from advisor.order.tasknames import each_named
 from advisor.order.tasks import Task
 from advisor.order.trying import what_to_find_out, what_to_fit
-from advisor.order.underiron import under_iron
+from advisor.order.underiron import POCKET, under_iron
 from advisor.order.unsettled import with_unsettled
 from advisor.order.worked_with import iron_with
 
@@ -197,7 +197,8 @@ class _Maker:
             if iron is None:
                 return
             rank = min((p.role.stage for p in meets), default=rank) - 3
-        how = listed(sorted(tender)) + (" is" if len(tender) == 1 else " are")
+        absent = sorted(tender - _in_a_pocket(meets)) or sorted(tender)
+        how = listed(absent) + (" is" if len(absent) == 1 else " are")
         if op.iron == "none":
             how = self._how_cloth(op.id, name)
         alone = iron is not None and op.iron == "cloth"
@@ -376,3 +377,8 @@ class _Maker:
         pressed = under_iron(op, place, self.places, self.setups)
         iron = self.setups.iron(pressed) if op.iron == "seam" else None
         return iron, self.setups.iron_most(pressed)
+
+
+def _in_a_pocket(meets: Iterable[SeamPlace]) -> frozenset[str]:
+    """What a pocket holds that is made up apart, and that may be in by the time of a hot press."""
+    return frozenset(n for p in meets if p.kind.id == POCKET for n in p.cloths)

@@ -11,6 +11,7 @@ from advisor.claims.collect import Place
 from advisor.claims.mounted import backings
 from advisor.knowledge.ordering import SEWN, Pick, PrecedenceRule
 from advisor.order.bastedin import as_tried, basted_tasks, both_basted
+from advisor.order.easing import cap_out
 from advisor.order.felled import felled_over_it
 from advisor.order.fitting import FRONT_ZIP
 from advisor.order.hosts import stands
@@ -311,6 +312,8 @@ def borne_near(hot: Task, joined: Task, setups: Setups) -> float | None:
 def _loose(hot: Task) -> bool:
     """Whether a piece is pressed that is made up by itself, with nothing of the garment near."""
     place = hot.place
+    if cap_out(hot):
+        return True
     if place is None or LAPEL in singular_words(place.name):
         return False
     return place.kind.id == TIES or (place.kind.id == TURNED and place.role.id in LOOSE)

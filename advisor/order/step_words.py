@@ -31,7 +31,7 @@ from advisor.order.facings import facing_finish
 from advisor.order.facts import Facts
 from advisor.order.fusing import DWELL, fused_onto, fusing_time
 from advisor.order.hemsmeet import LEFT_RAW, beside_raw
-from advisor.order.holdwords import ALONE, skins_alone, without_holes
+from advisor.order.holdwords import ALONE, left_as_cut, skins_alone, without_holes
 from advisor.order.hosts import filled_by_another, host_words
 from advisor.order.kinds import SeamPlace
 from advisor.order.layering import LININGS, lining_cloths, takes_in_lining
@@ -243,7 +243,7 @@ def _how(op: str, place: SeamPlace, facts: Facts, *, ironed: bool) -> str:
         return _finish(facing_finish(facts, place)) + with_the_front(place, facts.places)
     if op.startswith("neaten"):
         whole = op == "neaten-early" and left_whole(place, facts)
-        return _finish(facts.setups.finish(place)) + EDGE_ALONE * whole
+        return _finish(facts.setups.finish(place)) + left_as_cut(place, facts) + EDGE_ALONE * whole
     words = {
         "lay-on": lambda: _over_seams(place, facts),
         "stay-stitch": lambda: as_worked(stayed_alone(place, facts), facts) + _stay(place, units),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.order.backed import boned_backing, clear_of_bones
+from advisor.order.drawnup import listed
 from advisor.order.easing import with_a_steamer
 from advisor.order.facedrun import ON_INTO, runs_on_from
 from advisor.order.facts import Facts
@@ -26,6 +27,8 @@ ROLL, SURFACE = "roll", "press.surface"
 WIDTHS_FLAT = ", while the widths lie flat, all but a hand's breadth beside each seam still open"
 
 TO_THE_FRONT = ", which is the front itself: the facing takes none"
+OVER_THE_CANVAS = ", over the trimmed edge of the canvas"
+ARMHOLE, PAD = "armhole", "pad"
 SLASH = "slash"
 LEFT_OPEN = (
     "; or cut nothing and leave the upper end of {seam} open for it (method: opening at the end of "
@@ -63,6 +66,11 @@ def end_of(op: Operation, place: SeamPlace, facts: Facts, *, alone: bool) -> str
         said += LEFT_OPEN.format(seam=seam)
     if op.id in DRAWN:
         said += made_before(place, places, facts.garment)
+    if op.id == "tape" and canvas_of_a_front(place, facts):
+        said += OVER_THE_CANVAS
+    if op.id == op.verb == "baste" and place.role.id == ARMHOLE and place.unit != "lining":
+        pads = [p.name for p in places if p.role.id == PAD and p.unit != "lining"]
+        said += f", {listed(pads)} pinned in" if pads else ""
     if op.id == "interface" and canvas_of_a_front(place, facts):
         said += TO_THE_FRONT
     said += with_a_steamer(op.verb, place, facts.setups)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Final
 
 from advisor.knowledge import nouns
 from advisor.knowledge.ordering import Operation
@@ -43,13 +44,22 @@ from advisor.order.sashes import CAUGHT_IN, asks_for_its_seam
 from advisor.order.seambags import runs_round_a_bag
 from advisor.order.strapped import STRAPS
 from advisor.order.twopiece import closes_the_sleeve, outer_of
-from advisor.order.untried import BEHIND, lining_waits, not_cut_before, sleeve_tried
+from advisor.order.untried import (
+    BEHIND,
+    lining_waits,
+    not_cut_before,
+    pierced_once,
+    runs_across,
+    sleeve_tried,
+)
 from advisor.order.waistwords import fastens_the_band, tape_round_waist
 from advisor.project.headwords import speaks_of
 from advisor.project.linings import worn_under
 from advisor.project.placing import singular_words
 from advisor.project.strapless import strapless
 
+PINNED_IN: Final = frozenset({"draw-up", "baste"})
+"""The work by which a sleeve is held in its armhole, to be looked at before it is sewn."""
 UNPRESSED = frozenset({"glue", "sew-on-last"})
 """What comes after the last press, because no iron may come near it."""
 HOLED = frozenset({"grommets-set", "laced-through-grommets", "lacing-threaded"})
@@ -94,10 +104,11 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         "fitted": edges_wait(place, facts),
         "tried": fitting.tried(place) and not any(past),
         "basted to try on": op.id == "baste" and op.verb != HOLDS and fitting.basted(place),
-        "basted to look": op.id == "baste" and _looked_at(place) and not fitting.basted(place),
+        "basted to look": op.id in PINNED_IN and _looked_at(place) and not fitting.basted(place),
         "drawn up after it is tried on": op.id == "gather"
         and fitting.basted(place)
         and not basted_drawn_up(place),
+        "pierced once across": runs_across(place) and pierced_once(place, fitting),
         "sleeve looked at": _hangs_anew(place, facts),
         "sleeve with a vent": any(map(_slit_of_a_sleeve, facts.places)),
         "layers laid together": op.id == "baste" and op.verb != op.id,

@@ -21,7 +21,8 @@ TO_BODY: Final = FITTINGS[0]
 FACED: Final = "faced-edge"
 NOT: Final = FITTINGS[2]
 TRIED, NEW = PATTERNS
-SIDE, WAIST = "side", "waist"
+SIDE, WAIST, SHOULDER = "side", "waist", "shoulder"
+PLAIN, YOKE, SEAM = "plain", "yoke", "seam"
 ARMHOLE, UNDERARM, PLACKET = "armhole", "underarm", "placket"
 CLOSES_A_SLEEVE: Final = frozenset({UNDERARM, "side-and-sleeve"})
 SEWN_IN: Final = frozenset({"join", "lay-on"})
@@ -114,7 +115,24 @@ def pierced_once(place: SeamPlace, fitting: Fitting) -> bool:
     if not (sewn and close and fitting.may_move(place) and fitting.concerned(place)):
         return False
     body = place.role.fitted or place.op == DART or place.role.id in DOWN_THE_BODY
-    return body and not any(_covers(p, place) for p in fitting.places if p.kind.family != STAY)
+    body = body or runs_across(place)
+    clear = place.op != DART and BEHIND in singular_words(place.name)  # the canvas is in front
+    others = (p for p in fitting.places if not (clear and p.kind.id == "canvas"))
+    return body and not any(_covers(p, place) for p in others if p.kind.family != STAY)
+
+
+def runs_across(place: SeamPlace) -> bool:
+    """Whether it joins a piece to the back or the front, below the shoulder, as a yoke is."""
+    named = place.role.id == PLAIN and nouns.HALVES & set(singular_words(place.name))
+    return place.kind.id in (YOKE, SEAM) and (place.role.id == YOKE or bool(named))
+
+
+def off_again(place: SeamPlace, fitting: Fitting) -> bool:
+    """Whether it hangs the back on a front that is cut into after the fitting, then padded."""
+    ours = [p for p in fitting.places if set(p.cloths) & set(place.cloths)]
+    pockets = (p for p in ours if p.kind.id in POCKETS)
+    padded = any(p.kind.id == "canvas" for p in ours)
+    return place.role.id == SHOULDER and padded and any(map(fitting.cut_into, pockets))
 
 
 def toile_first(fitting: Fitting) -> bool:

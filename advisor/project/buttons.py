@@ -20,6 +20,8 @@ from advisor.project.placing import singular_words
 BUTTON, HOLES, LOOP, SNAP = "button", "buttonhole", "loop", "snap"
 WITH_LOOP: Final = "button-with-its-loop"
 """The method that makes the loop with its button."""
+FOR_SHOW: Final = "button-for-show"
+"""The method of buttons that close nothing, whatever they are called."""
 PAIR: Final = 2
 DOUBLE: Final = 2
 """Buttons to a hole of a double-breasted front."""
@@ -35,7 +37,8 @@ def on_a_front(seam: Seam) -> bool:
 
 def for_show(seam: Seam) -> bool:
     """Whether its buttons are said to close nothing."""
-    return seam.place == BUTTON and speaks_of(seam.name, nouns.ONLY_SHOWN)
+    shown = seam.method == FOR_SHOW or speaks_of(seam.name, nouns.ONLY_SHOWN)
+    return seam.place == BUTTON and shown
 
 
 def has_own_loop(seam: Seam) -> bool:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.garments.whole import changed, ordered, places, stands, work
+from tests.garments.whole import FOLDER, changed, ordered, places, stands, work
 
 BLAZER, TROUSERS, JACKET = (
     "more/ferryman_blazer",
@@ -178,10 +178,13 @@ def test_a_seam_with_a_tape_of_its_own_is_not_stayed_twice() -> None:
 
 
 def test_a_lapel_is_not_understitched() -> None:
-    """Its facing is the side that is seen; a front without a roll line is."""
+    """Its facing is the side that is seen; a front without roll line and canvas is."""
     assert "understitch front facing" not in work(BLAZER).order
     row = "  - {name: roll line, layers: [tweed, {notion: stay tape}], length: 34 cm, times: 2}\n"
-    assert "understitch front facing" in changed(BLAZER, row, "").order
+    assert "understitch front facing" not in changed(BLAZER, row, "").order
+    text = (FOLDER / f"{BLAZER}.yaml").read_text(encoding="utf-8").replace(row, "")
+    lines = [line for line in text.splitlines() if "name: front canvas" not in line]
+    assert "understitch front facing" in ordered("\n".join(lines)).order
 
 
 def test_buttons_are_marked_through_buttonholes_that_there_are() -> None:
