@@ -384,18 +384,17 @@ class Facts:
             return set_in_a_seam(place)
         kind = self.setups.word(Place("seam", place.name), "seam.kind", "plain")
         sheer = {c for c in place.cloths if self.least(c, "sheer")}
-        shows = bool(sheer) and backings(place, self.places) < sheer
+        shows = backings(place, self.places) < sheer
         return place.role.pressed == "open" and kind in called.OPEN_SEAMS and not shows
 
     def tender_face(self, place: SeamPlace) -> bool:
         """Whether pile or sequins in it suffer from handling; a raised nap only lies down."""
-        tender = {"embellished": called.HARD, "pile": 1}
-        return any(
-            self.least(c, trait) >= tender[trait]
+        piled = (
+            c
             for c in place.cloths
-            for trait in tender
-            if trait != "pile" or not only_napped(self.least(c, trait), self.entry(c))
+            if (n := self.least(c, "pile")) >= 1 and not only_napped(n, self.entry(c))
         )
+        return any(piled) or any(self.least(c, "embellished") >= called.HARD for c in place.cloths)
 
     def _has(self, place: SeamPlace, kinds: tuple[str, ...]) -> bool:
         return any(self.entry(name).kind in kinds for name in place.notions)

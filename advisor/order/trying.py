@@ -12,7 +12,7 @@ from advisor.order.channels import levels_to_mark
 from advisor.order.drawnup import listed
 from advisor.order.easing import eased_pile
 from advisor.order.facts import Facts
-from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY
+from advisor.order.fitting import FRONT_ZIP, RAGLAN, TO_BODY, Fitting
 from advisor.order.frontgathers import TO_WAIST, WRAP
 from advisor.order.holdwords import is_clipped, taken_off
 from advisor.order.kinds import SeamPlace, related
