@@ -171,9 +171,10 @@ def _lines(
                 for about in (LIMIT_ASPECT, "press.moisture")
             )
             heat = [s for s in heat if s.claim.strength == "must" or not _of(s, by_hand)]
-            if parted is None and not garment.single:
-                claims += _left_to_hands(aspect, judgement.verdicts.get(place, {}))
             line = _ironing(aspect, claims, heat, moist, knowledge)
+            hands = _left_to_hands(aspect, judgement.verdicts.get(place, {}))
+            if line.word not in (None, aspect.words[0]) and parted is None and hands:
+                line = _ironing(aspect, [*claims, *hands], heat, moist, knowledge)
             ironed = line.word not in (None, aspect.words[0])
             lines.append(replace(line, kept_off=round_it if ironed else ()))
         else:

@@ -85,8 +85,8 @@ def test_a_bound_buttonhole_is_stayed_closed_at_its_ends_and_opened_through_all_
 
 def test_no_canvas_is_opened_where_none_lies() -> None:
     """Without the canvas the strip alone holds the hole."""
-    without = "\n".join(line for line in COAT.splitlines() if "front canvas" not in line)
-    found = steps(without)
+    before, after = COAT.split("  - {name: front canvas")
+    found = steps(before + after[after.index("  - {") :])
     assert "stay the slits of bound buttonholes" in found
     assert "open the canvas behind bound buttonholes" not in found
 
@@ -146,7 +146,7 @@ def test_a_wool_that_wants_its_damp_cloth_is_not_told_as_pressed_dry() -> None:
     """Only the lining is pressed dry there."""
     dry = [i for i in read(COAT).instructions if "pressed dry" in i.text]
     assert dry
-    assert not [i.text for i in dry if "twill and slippery, which are" in i.text]
+    assert not [i.text for i in dry if "twill, which are" in i.text]
 
 
 def test_a_heavy_open_coating_hangs_before_its_hem() -> None:
