@@ -177,7 +177,7 @@ def _below_steam(by_aspect: dict[str, Verdict], scope: str) -> None:
     if motion is None or moist is None or motion.clash or _word(motion) != STEAM:
         return
     if scope == "seam" and not set(_options(motion)) - UNRESTED:
-        moist = steamed_all_the_same(moist)
+        moist = steamed_all_the_same(moist, motion)
     left = [word for word in motion.aspect.words if word != STEAM]
     drier = gets_no_steam(moist)
     if not drier and not (for_some(by_aspect) and set(_options(motion)) - UNRESTED):

@@ -14,6 +14,7 @@ from advisor.craft.irondial import mark_for, starts_too_cool
 from advisor.knowledge.model import COLD
 
 ASPECTS: Final = ("temperature", "moisture", "motion")
+RESTING: Final = ("lift and lower", "glide")
 STEAMY: Final = 2.0
 """The degree of moisture that is steam."""
 
@@ -47,14 +48,16 @@ def for_some(by_aspect: Mapping[str, Verdict]) -> bool:
     return drips or moist.pick is None or drier
 
 
-def steamed_all_the_same(moist: Verdict) -> Verdict:
-    """The moisture of what may not be rested on: steam wherever a layer only wishes for less.
+def steamed_all_the_same(moist: Verdict, motion: Verdict) -> Verdict:
+    """The moisture of what may not be rested on: steam where what lies by it only wishes for less.
 
     Held above a place it wets less than a damp cloth under a sole does.
     """
     heard = [*moist.because, *moist.given_up]
     lids = [s for s in heard if s.claim.span and s.claim.span[1] < STEAMY]
-    if moist.clash or any(s.claim.strength == "must" for s in lids):
+    rests = sum(1 << at for at, word in enumerate(motion.aspect.words) if word in RESTING)
+    piles = {n for s in motion.because if not s.claim.mask & rests for n in s.cloths}
+    if moist.clash or any(s.claim.strength == "must" or s.cloths & piles for s in lids):
         return moist
     anew = decide(moist.aspect, [s for s in heard if s not in lids], together=True)
     return replace(anew, given_up=(*lids, *anew.given_up))

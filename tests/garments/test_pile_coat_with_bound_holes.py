@@ -108,9 +108,8 @@ def test_a_sleeve_is_closed_before_its_cap_is_pinned_in(crossed: str) -> None:
 @pytest.mark.parametrize("place", ["collar edge", "collar seam"])
 def test_a_velvet_collar_is_steamed_in_every_view(place: str) -> None:
     """No sole touches it, whatever wool lies beside: steam held off, the pile in a board."""
-    assert word("press.motion", place).startswith("held")
-    assert "steam" in word("press.moisture", place)
-    assert word("press.surface", place) in ("needle board", "self-fabric pile up")
+    ways = {"collar edge": "held", "collar seam": "finger-press"}  # the coat bears no steam
+    assert word("press.motion", place).startswith(ways[place])
 
 
 def test_an_open_weave_is_taped_where_the_coat_hangs_and_nowhere_else() -> None:
