@@ -78,8 +78,9 @@ def _pressing(item: Instruction, garment: Garment, knowledge: Knowledge, units: 
     bears = _bears(item.most, units)
     if item.kind == "lining":
         last = "" if item.alone else ", and in the last press,"
+        apart = f"{', '.join(sorted(item.needy))} and {tender}"
         return (
-            f"Press {needy} and {tender} each by itself{own_heat(item, units)}; where they are "
+            f"Press {apart} each by itself{own_heat(item, units)}; where they are "
             f"joined{last} keep to the gentler iron: {tender} {bears}."
         )
     if item.kind == ALONE:

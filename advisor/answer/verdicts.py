@@ -13,7 +13,7 @@ from advisor.claims.byparts import smoothed
 from advisor.claims.claimsets import set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
-from advisor.claims.consistency import unmarked
+from advisor.claims.hovered import unmarked
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import IRONING, Said
 from advisor.claims.valuesets import Choice, Span

@@ -23,12 +23,20 @@ from advisor.claims.combine import (
     picking_number,
 )
 from advisor.claims.glued import GLUES
+from advisor.claims.hovered import (
+    STEAMY,
+    for_some,
+    gets_no_steam,
+    nothing_between,
+    steamed_all_the_same,
+    unmarked,
+)
 from advisor.claims.idleglue import fused_here, idle_glue
 from advisor.claims.laidalong import stay_bears
 from advisor.claims.speakers import OVERLOCKS, Said, is_heat_need
-from advisor.claims.steaming import HOVER, STEAMY, for_some, nothing_between
+from advisor.claims.steaming import HOVER
 from advisor.claims.valuesets import Choice, Span
-from advisor.craft.irondial import mark_for, starts_too_cool, steam_possible
+from advisor.craft.irondial import starts_too_cool, steam_possible
 from advisor.knowledge.model import COLD, LIMIT_ASPECT, Claim, Knowledge
 from advisor.project.garment import Garment, Seam
 from advisor.project.lacewords import LACE
@@ -79,7 +87,7 @@ def agree(
         fused = fused_here(by_aspect, glues)
         _no_iron(by_aspect)
         _iron_moves(by_aspect)
-        _below_steam(by_aspect)
+        _below_steam(by_aspect, place.scope)
         _too_cool_for_steam(by_aspect)
         _left_to_fingers(by_aspect, fused)
         nothing_between(by_aspect)
@@ -107,7 +115,7 @@ def _no_iron(by_aspect: dict[str, Verdict]) -> None:
     heat, motion, moist = (by_aspect.get(name) for name in (LIMIT_ASPECT, MOTION, MOISTURE))
     if heat is None or motion is None or motion.clash or not unmarked(heat):
         return
-    left = ["finger-press"] if moist and _drier(moist) else ["finger-press", STEAM]
+    left = ["finger-press"] if moist and gets_no_steam(moist) else ["finger-press", STEAM]
     # How an iron would have to move is nobody's wish where there is none.
     words = motion.aspect.words
     moves = sum(1 << at for at, word in enumerate(words) if word not in UNRESTED)
@@ -163,14 +171,16 @@ def _left_to_fingers(by_aspect: dict[str, Verdict], glues: frozenset[str]) -> No
     by_aspect[LIMIT_ASPECT] = replace(cold, given_up=(*needs, *cold.given_up))
 
 
-def _below_steam(by_aspect: dict[str, Verdict]) -> None:
+def _below_steam(by_aspect: dict[str, Verdict], scope: str) -> None:
     """Steam is held above a place that may have steam, and above no other."""
     motion, moist = by_aspect.get(MOTION), by_aspect.get(MOISTURE)
     if motion is None or moist is None or motion.clash or _word(motion) != STEAM:
         return
+    if scope == "seam" and not set(_options(motion)) - UNRESTED:
+        moist = steamed_all_the_same(moist, motion)
     left = [word for word in motion.aspect.words if word != STEAM]
-    drier = _drier(moist)
-    if not drier and not (for_some(by_aspect) and set(_options(motion)) & set(left)):
+    drier = gets_no_steam(moist)
+    if not drier and not (for_some(by_aspect) and set(_options(motion)) - UNRESTED):
         by_aspect[MOISTURE] = picking_number(
             moist, STEAMY, "Steam held above it is what presses it."
         )
@@ -185,7 +195,7 @@ def _too_cool_for_steam(by_aspect: dict[str, Verdict]) -> None:
     if heat is None or moist is None or moist.clash or (motion and _word(motion) == STEAM):
         return
     span = heat.advised
-    if not isinstance(span, Span) or span.is_empty or _drier(moist):
+    if not isinstance(span, Span) or span.is_empty or gets_no_steam(moist):
         return
     cool = heat.pick is not None and starts_too_cool(heat.pick)
     if steam_possible(span.high) and not cool:
@@ -195,17 +205,6 @@ def _too_cool_for_steam(by_aspect: dict[str, Verdict]) -> None:
     claim = Claim(*about, 0, "this garment", ends=("seam", "seam"))
     heard = [*moist.because, *moist.given_up, Said(HERE, claim)]
     by_aspect[MOISTURE] = decide(moist.aspect, heard, together=True)
-
-
-def unmarked(heat: Verdict) -> bool:
-    """Whether no mark of the dial is cool enough for what is advised."""
-    span = heat.advised
-    return isinstance(span, Span) and not span.is_empty and mark_for(span.high) is None
-
-
-def _drier(moist: Verdict) -> bool:
-    """Whether a place may have no steam."""
-    return isinstance(moist.advised, Span) and moist.advised.high < STEAMY
 
 
 def _clear_of_the_knife(by_aspect: dict[str, Verdict]) -> None:

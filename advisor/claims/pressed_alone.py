@@ -160,6 +160,7 @@ def _drier(name: str, moist: Verdict) -> frozenset[str]:
     dry = {n for s in _words(moist) if s.claim.span and s.claim.span[1] < wet for n in s.cloths}
     mild = ((s.claim.best, s.cloths) for s in moist.because if s.claim.guards)
     drier = {n for best, names in mild if best is not None and best < wet for n in names}
+    drier = {n for n in drier if max(_wants(moist, n), default=0.0) < wet}  # wool takes its damp
     return frozenset() if name in dry else frozenset(dry | drier - {name})
 
 

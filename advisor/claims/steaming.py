@@ -7,21 +7,11 @@ takes no lasting press from a cool iron; made up like this it lies flat without.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from typing import TYPE_CHECKING
-
 from msgspec.structs import replace
 
-from advisor.craft.irondial import starts_too_cool
-from advisor.knowledge.model import COLD, Claim, Entry, Knowledge
-
-if TYPE_CHECKING:
-    from advisor.claims.combine import Verdict
+from advisor.knowledge.model import Claim, Entry, Knowledge
 
 HOVER = "hover with steam"
-ASPECTS = ("temperature", "moisture", "motion")
-STEAMY = 2.0
-"""The degree of moisture that is steam."""
 
 
 def lies_unpressed(entry: Entry, knowledge: Knowledge) -> bool:
@@ -38,27 +28,3 @@ def as_wish(claim: Claim) -> Claim:
     if claim.guards or claim.risk != "result":
         return claim
     return replace(claim, strength="should", risk="", ends=None)
-
-
-def nothing_between(by_aspect: dict[str, Verdict]) -> None:
-    """Steam held above a place comes through no press cloth: one way of pressing is told."""
-    motion = by_aspect.get("press.motion")
-    if motion and motion.pick == float(motion.aspect.words.index(HOVER)) and not motion.clash:
-        by_aspect.pop("press.cloth", None)
-
-
-def for_some(by_aspect: Mapping[str, Verdict]) -> bool:
-    """Whether some layers wish for steam held above them, and the rest would have less of it."""
-    heat, moist, motion = (by_aspect.get(f"press.{it}") for it in ASPECTS)
-    if heat is None or moist is None or motion is None:
-        return False
-    hover = float(motion.aspect.words.index(HOVER))
-    words = [(s, v) for v in (heat, moist, motion) for s in (*v.because, *v.given_up)]
-    steamed = {c for s, v in words for c in s.cloths if v is motion and s.claim.best == hover}
-    if not steamed or steamed.issuperset(c for s, _ in words for c in s.cloths):
-        return False
-    start = heat.pick or COLD
-    drips = start > COLD and starts_too_cool(start)
-    best = [s.claim.best for s in moist.because if s.claim.best is not None]
-    drier = bool(best) and (moist.pick or 0.0) < STEAMY  # with no best said, any that is borne does
-    return drips or moist.pick is None or drier

@@ -72,6 +72,7 @@ Fact = Literal[
     "hood hangs lined",
     "pieced with a front facing",
     "canvas behind it",
+    "canvas under it",
     "edge stays as cut",
     "lace alone",
     "lace on an edge",

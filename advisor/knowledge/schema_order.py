@@ -61,6 +61,7 @@ Tag = Literal[
     "not at a vent",
     "not hemmed apart",
     "left as it is cut",
+    "set in the round",
     "at the zip",
     "shell to lining",
     "over pleats",

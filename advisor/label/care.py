@@ -7,7 +7,7 @@ bear is asked first); and the iron limit of the cloths bounds the ironing line.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -15,7 +15,9 @@ from msgspec.structs import replace
 from advisor.claims.byparts import PARTS, smoothed
 from advisor.claims.claimsets import ValueSet, full_set, meet, set_of
 from advisor.claims.collect import Place
+from advisor.claims.combine import HERE, Verdict
 from advisor.claims.conflicts import Conflict
+from advisor.claims.hovered import unmarked
 from advisor.claims.judgement import Judgement
 from advisor.claims.speakers import Said, is_heat_limit
 from advisor.claims.valuesets import Span
@@ -34,6 +36,7 @@ MARKS = ((200.0, "200"), (150.0, "150"), (110.0, "110"))
 ORIGIN = "labels"
 
 
+UNIRONED = "No iron comes on the whole in its last press, and so none later."
 HAND_WASH = 40
 """The warmest water of a hand wash, °C (iso-3758-2012)."""
 
@@ -169,6 +172,9 @@ def _lines(
             )
             heat = [s for s in heat if s.claim.strength == "must" or not _of(s, by_hand)]
             line = _ironing(aspect, claims, heat, moist, knowledge)
+            hands = _left_to_hands(aspect, judgement.verdicts.get(place, {}))
+            if line.word not in (None, aspect.words[0]) and parted is None and hands:
+                line = _ironing(aspect, [*claims, *hands], heat, moist, knowledge)
             ironed = line.word not in (None, aspect.words[0])
             lines.append(replace(line, kept_off=round_it if ironed else ()))
         else:
@@ -287,6 +293,15 @@ def _known_to_bear(aspect: Aspect, cloth: Cloth, knowledge: Knowledge) -> list[S
             )
             found.append(Said(cloth.name, claim, (), True, about))
     return found
+
+
+def _left_to_hands(aspect: Aspect, whole: Mapping[str, Verdict]) -> list[Said]:
+    """What the last press says of every later one, where no iron comes on the whole."""
+    heat = whole.get(LIMIT_ASPECT)
+    if heat is None or not unmarked(heat):
+        return []
+    about = (aspect.id, (0.0, 0.0), 0, None, "should", "damage", UNIRONED, ("derived",))
+    return [Said(HERE, Claim(*about, 0, "this garment", ends=("seam", "seam")))]
 
 
 def _ironing(

@@ -78,6 +78,8 @@ CLOSING = frozenset({"collar", "neckband", "cuff", "faced-edge", "bound-edge"})
 """Kinds of place whose layers take in what is sewn to one of them."""
 TRY_ON = "Try it on again, its straps as long as they are wanted"
 """Only on the body is it seen where straps are buttoned."""
+CANVAS, OF_A_COLLAR = "canvas", "collar-padded-by-hand"
+"""Canvas, and its method in a collar."""
 PLEAT, PLEATED_ROUND = "pleat", 4
 TO_THE_HEM = 250.0
 """From this length on a pleat is meant to run down to the edge, mm: estimate."""
@@ -136,6 +138,7 @@ def of_place(place: SeamPlace, facts: Facts) -> Answers:
         "not worn by a child": lambda: facts.garment.maker.worn_by != CHILD,
         "rows asked for": lambda: no_stage_for(place),
         "canvas behind it": lambda: _canvas_behind(place, facts),
+        "canvas under it": lambda: _canvas_under(place, facts),
         "piping in it": lambda: any(facts.entry(n).id == PIPING for n in place.notions),
         "no piping in it": lambda: all(facts.entry(n).id != PIPING for n in place.notions),
         "border along an edge": lambda: laid_along(place.seam, facts.garment.seams),
@@ -168,8 +171,14 @@ def _canvas_behind(place: SeamPlace, facts: Facts) -> bool:
     near = [p for p in facts.places if set(p.cloths) & set(place.lies_on)]
     late = any(p.method.id == CUT_OPEN for p in near)  # such a dart is open before a canvas is in
     late = late or canvas_waits(facts.fitting)
-    backed = any(p.kind.id == "canvas" for p in near)
+    backed = any(p.kind.id == CANVAS for p in near)
     return backed and not late and facts.fitting.cut_into(place)
+
+
+def _canvas_under(place: SeamPlace, facts: Facts) -> bool:
+    """Whether a canvas is padded to the piece in which a hole is bound: no strip goes through."""
+    near = (p for p in facts.places if set(p.cloths) & set(place.lies_on))
+    return any(p.kind.id == CANVAS and p.method.id != OF_A_COLLAR for p in near)
 
 
 def keeps(facts: Facts, place: SeamPlace) -> str:

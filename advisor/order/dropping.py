@@ -1,10 +1,11 @@
 """Which cloths lengthen while they hang: knits, the bias, and soft weaves whose grain gives.
 
-A felted knit has been shrunk until its loops hold, so it drops no more (`common-practice`). A soft
-weave of filament or viscose lets down on the straight grain too, which is why its own file asks for
-a day on the hanger before the hem (`clothing-text-1916`, `memory`); but straight widths that are
-gathered or pleated above hang from every thread alike, and are levelled at once, unless it is of
-viscose and the like, heavy and soft (common practice).
+A coating in an open weave, as mohair, drops by its own weight and hangs a day before its hem
+(common practice). A felted knit has been shrunk until its loops hold, so it drops no more
+(`common-practice`). A soft weave of filament or viscose lets down on the straight grain too, which
+is why its own file asks for a day on the hanger before the hem (`clothing-text-1916`, `memory`);
+but straight widths that are gathered or pleated above hang from every thread alike, and are
+levelled at once, unless it is of viscose and the like, heavy and soft (common practice).
 """
 
 from __future__ import annotations
@@ -23,6 +24,8 @@ FELTED: Final = "felted"
 SOFT: Final = frozenset({"silks", "satins", "sheers"})
 """Families of cloths with little in them that holds the straight grain."""
 REGENERATED: Final = "regenerated cellulose"
+HEAVY: Final = 300.0
+"""From this weight on an open weave pulls its own threads straight, g/m2: estimate."""
 CREPE, BIAS = "crepe", "bias"
 
 
@@ -33,7 +36,14 @@ def lets_down(entry: Entry, grain: str) -> bool:
     if entry.structure == "knit":
         return entry.weave != FELTED
     gives = entry.traits.get("grain holds", (0, 0))[1] > 0
-    return entry.structure == "woven" and gives and (entry.family in SOFT or entry.weave == CREPE)
+    soft = gives and (entry.family in SOFT or entry.weave == CREPE)
+    return entry.structure == "woven" and (soft or _pulls_itself_long(entry))
+
+
+def _pulls_itself_long(entry: Entry) -> bool:
+    """Whether a weave is so open and so heavy that it drops on the straight grain too."""
+    loose = entry.traits.get("loose", (0, 0))[0] > 0
+    return loose and entry.weight is not None and entry.weight[0] >= HEAVY
 
 
 def drops(facts: Facts, *, hemmed: bool) -> bool:

@@ -92,6 +92,7 @@ NO_LAST_IRON = "Smooth the whole garment with the hands: no iron suits all of it
 LINING_OUT, SHELL_ALONE = ", the lining left out", " in the outer cloth alone"
 LINED = """Hang the whole garment up and let the creases drop: {} lies behind all of it and takes \
 no iron, so the shell has had its last press before that went in"""
+HUNG_LINED = "Hang the whole garment up and let the creases drop: no one iron suits all of it"
 ROUND_MOTIFS = ", round its motifs"
 LEVEL = "Trim both allowances of {name} to one width: they are neatened as one."
 """In place of grading, after which no row would catch both edges."""
@@ -213,8 +214,10 @@ def no_last_iron(
 ) -> str:
     """What is done in place of a last press: where a lining forbids it the shell was pressed."""
     there = sorted(lines_all(garment, knowledge))
-    behind = [name for name in there if (bears(name) or COLD) <= COLD] or there
-    return LINED.format(listed(behind)) if behind else NO_LAST_IRON
+    behind = [name for name in there if (bears(name) or COLD) <= COLD]
+    if behind:
+        return LINED.format(listed(behind))
+    return HUNG_LINED if there else NO_LAST_IRON
 
 
 def by_parts(pressed: Iterable[str], tender: Iterable[str], hung: Iterable[str]) -> str:

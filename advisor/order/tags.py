@@ -110,6 +110,7 @@ def tags_of(op: Operation, place: SeamPlace, facts: Facts, past: list[bool]) -> 
         and not basted_drawn_up(place),
         "pierced once across": runs_across(place) and pierced_once(place, fitting),
         "sleeve looked at": _hangs_anew(place, facts),
+        "set in the round": role.id == ARMHOLE and not set_flat(place, facts),
         "sleeve with a vent": any(map(_slit_of_a_sleeve, facts.places)),
         "layers laid together": op.id == "baste" and op.verb != op.id,
         "past recall": past[-1] and not cut,

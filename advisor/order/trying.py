@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from advisor.knowledge import nouns
 from advisor.order.ascut import holed_for_good
 from advisor.order.backed import boned_after
-from advisor.order.beside import ends_of
+from advisor.order.beside import CANVAS, OF_A_COLLAR, ends_of
 from advisor.order.channels import levels_to_mark
 from advisor.order.drawnup import listed
 from advisor.order.easing import eased_pile
@@ -30,8 +30,8 @@ OPEN_BELOW = frozenset({"shoulder", "collar-attach"})
 """Roles of basted seams beside which a piece lies flat all the same: they only hold its top."""
 CLOSINGS = frozenset({"hook", "button", "snap"})
 """Kinds of what closes a garment down the body."""
-BACKING, CANVAS, OF_A_COLLAR = "backing", "canvas", "collar-padded-by-hand"
-"""The family of what is only held behind a closing, as its interfacing; canvas, and its method."""
+BACKING = "backing"
+"""The family of what is only held behind a closing, as its interfacing."""
 ROW = 4
 """From so many on fastenings that are told no place close the garment: estimate."""
 ACROSS = frozenset({"elastic-across-the-back", "elastic-in-the-back-of-a-band"})

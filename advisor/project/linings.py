@@ -112,10 +112,11 @@ def with_lined(
 def in_their_parts(seams: Sequence[Seam], entries: Mapping[str, Entry]) -> tuple[Seam, ...]:
     """The seams, none taken for covered on a part of the garment that has no seam of the lining.
 
-    Where the lining is called a part by itself nothing tells what it covers.
+    Where the lining is called a part by itself nothing tells what it covers; the seam that joins it
+    to the shell may be called of either.
     """
     own = {s.name: s.part for s in seams if unit_of(s, entries) == LINING and s.place != JOINED}
-    shell = {seam.part for seam in seams if seam.name not in own}
+    shell = {s.part for s in seams if s.name not in own and s.place != JOINED}
     lined = set(own.values())
     if not lined or "" in lined or not lined <= shell:
         return tuple(seams)
