@@ -60,7 +60,9 @@ def with_bias(garment: Garment) -> Garment:
 def _on_bias(seam: Seam, garment: Garment) -> Seam:
     if seam.place == TIES and BIAS not in seam.facts and _of_a_bias_strip(seam, garment):
         return replace(seam, facts={**seam.facts, BIAS: "yes"})
-    if seam.place == FACED and BIAS not in seam.facts and _cut_so(seam.cloths()[0], seam, garment):
+    outer = next(iter(seam.cloths()), "")
+    faced = seam.place == FACED and BIAS not in seam.facts and outer in garment.cloths
+    if faced and _cut_so(outer, seam, garment):
         return replace(seam, facts={**seam.facts, BIAS: "yes"})
     if seam.place not in HANGS or BIAS in seam.facts or speaks_of(seam.name, nouns.WAISTS):
         return seam

@@ -28,6 +28,7 @@ SLEEVE, SHOULDERS, HEM = "sleeve-not-closed", "lining-without-shoulders", "linin
 COLLAR, END, HOLES = "collar-not-set", "sleeve-end-not-finished", "buttons-without-holes"
 ARMHOLES, WRIST = "lining-without-armholes", "lining-ends-at-a-cuff"
 MISSING = {
+    "bias_dress_with_lace_bodice": ["cloths-mounted-nowhere", "armhole-not-finished"],
     "lightship_parka": ["sleeve-lining-ends-nowhere"],
     "weir_jacket": ["lining-panels-not-joined"],
     "clock_keeper_coat": ["collar-with-nothing-inside"],

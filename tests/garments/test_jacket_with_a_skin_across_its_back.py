@@ -97,5 +97,5 @@ def test_a_welt_is_made_up_and_a_hole_tried_first() -> None:
     """A welt has no seam to roll inside."""
     found = work(JACKET)
     assert "fold it, press it by itself" in said(found, "stitch the welt of chest welt pocket")
-    assert "lay the welt over it" in said(found, "turn chest welt pocket")
+    assert "press the welt and the ends of the slit flat" in said(found, "turn chest welt pocket")
     assert "trial of the same layers" in said(found, "work front buttonholes")
