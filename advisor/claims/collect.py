@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from functools import partial
 from itertools import combinations
 
-from advisor.claims import speakers
+from advisor.claims import onthetable, speakers
 from advisor.claims.asking import LayerAsker
 from advisor.claims.bound_hem import OF_THE_SHELL, bound_hem_says
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
@@ -93,8 +93,8 @@ class _Gatherer:
     def run(self) -> Gathered:
         for name in self.fabrics:
             self.outcomes.of_itself(name, partial(self._cloth, name))
-            own = speakers.pieces_say(name, self.garment, self.knowledge)
-            for said in (*own, *speakers.left_unwashed(name, self.garment, self.knowledge)):
+            own = onthetable.pieces_say(name, self.garment, self.knowledge)
+            for said in (*own, *onthetable.left_unwashed(name, self.garment, self.knowledge)):
                 self._put(self.fabrics[name], said)
         machine = speakers.machine_says(self.garment, self.knowledge)
         for seam in self.garment.seams:

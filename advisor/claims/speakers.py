@@ -225,7 +225,7 @@ def seam_says(
     """What the machine, the kit, the notions in the seam and the maker's own choices say."""
     said: list[Said] = []
     if seam.by_hand:
-        said.append(_option("stitch.type", ["hand"], "It is sewn by hand.", knowledge))
+        said.append(option("stitch.type", ["hand"], "It is sewn by hand.", knowledge))
     else:
         said += machine
     about = knowledge.places.kinds.get(seam.place)
@@ -235,7 +235,7 @@ def seam_says(
             said.append(_zigzagged(about.name, knowledge))
     cord, why = drawn_by(seam, garment, knowledge)
     if cord:
-        said.append(_option("edge.drawn", ["cord"], why, knowledge, cord))
+        said.append(option("edge.drawn", ["cord"], why, knowledge, cord))
     for cloth in seam.cloths():
         said += _put_here(cloth, knowledge.entries[garment.cloths[cloth].entry], knowledge)
     if seam.cold:
@@ -254,19 +254,19 @@ def _put_here(name: str, entry: Entry, knowledge: Knowledge) -> Iterator[Said]:
     if stay := STAYS.get(entry.id):
         yield _laid_in(stay, name, knowledge)
     if kind := interfacing_kind(entry):
-        yield _option("interfacing.kind", [kind], why, knowledge, name)
+        yield option("interfacing.kind", [kind], why, knowledge, name)
 
 
 def _laid_in(stay: str, name: str, knowledge: Knowledge) -> Said:
     """The stay among the layers of a seam is the one: none is laid beside it."""
-    said = _option("seam.support", [stay], f"The project puts {name} here.", knowledge, name)
+    said = option("seam.support", [stay], f"The project puts {name} here.", knowledge, name)
     return replace(said, claim=replace(said.claim, strength="should", risk="", rank=0))
 
 
 def _stitched_flat(name: str, knowledge: Knowledge) -> Said:
     """A channel or a pocket is stitched along its edge, which an overlocker would cut off."""
     rest = [word for word in knowledge.aspects["stitch.type"].words if word not in OVERLOCKS]
-    said = _option("stitch.type", rest, "It is stitched flat, along its edge.", knowledge)
+    said = option("stitch.type", rest, "It is stitched flat, along its edge.", knowledge)
     claim = replace(said.claim, strength="should", origin="place", sources=("common-practice",))
     return Said(name, claim)
 
@@ -274,30 +274,9 @@ def _stitched_flat(name: str, knowledge: Knowledge) -> Said:
 def _zigzagged(name: str, knowledge: Knowledge) -> Said:
     """A cut edge that is laid on is covered by a zigzag, where its cloth bears that."""
     why = "A zigzag covers the cut edge of what is laid on."
-    said = _option("stitch.type", ["304", "hand"], why, knowledge)
+    said = option("stitch.type", ["304", "hand"], why, knowledge)
     claim = replace(said.claim, strength="may", risk="", origin="place")
     return Said(name, replace(claim, sources=("common-practice",)))
-
-
-def left_unwashed(name: str, garment: Garment, knowledge: Knowledge) -> list[Said]:
-    """What the maker says of the first wash of a cloth that she cuts as it comes."""
-    if not garment.cloths[name].unwashed:
-        return []
-    return [_option("prepare.preshrink", ["nothing"], "You leave it unwashed.", knowledge)]
-
-
-def pieces_say(name: str, garment: Garment, knowledge: Knowledge) -> list[Said]:
-    """What the pieces of a cloth say of its grain, where all of them lie another way than usual."""
-    grains = {piece.grain for piece in garment.plan.pieces if piece.cloth == name}
-    worded = not grains and garment.cloths[name].on_bias
-    grains = {"bias"} if worded else grains
-    if len(grains) != 1 or not grains <= {"bias", "crosswise"}:
-        return []
-    why = "Your words for it say so." if worded else "Your pieces lie so."
-    said = _option("cut.grain", [*grains], why, knowledge, YOU)
-    # A wish, heard first: a cloth that would be spoilt by it still has the last word.
-    claim = replace(said.claim, strength="should", risk="", rank=0)
-    return [replace(said, claim=claim, cloths=frozenset((name,)))]
 
 
 def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
@@ -309,17 +288,17 @@ def machine_says(garment: Garment, knowledge: Knowledge) -> list[Said]:
     why = "Your machines make no other stitch."
     if ZIGZAG not in stitches and maker.machine != "hand":
         rest = [word for word in knowledge.aspects[FINISH].words if word != "zigzag"]
-        said.append(_option(FINISH, rest, f"{why[:-1]}: no zigzag.", knowledge, machine.name))
+        said.append(option(FINISH, rest, f"{why[:-1]}: no zigzag.", knowledge, machine.name))
     if maker.overlocker:
         stitches += knowledge.machines[maker.overlocker].stitches
     else:
         said += _no_overlocker(garment, knowledge, machine.name)
-    said.append(_option("stitch.type", stitches, why, knowledge, machine.name))
+    said.append(option("stitch.type", stitches, why, knowledge, machine.name))
     if maker.feet is not None:
         why = "These are the feet that you have."
         known = knowledge.aspects["machine.foot"].words
         feet = dict.fromkeys(["standard", *(foot for foot in maker.feet if foot in known)])
-        said.append(_option("machine.foot", list(feet), why, knowledge, "your kit"))
+        said.append(option("machine.foot", list(feet), why, knowledge, "your kit"))
     return said
 
 
@@ -336,7 +315,7 @@ def _no_overlocker(garment: Garment, knowledge: Knowledge, machine: str) -> list
     said = []
     for aspect in ("seam.kind", FINISH):
         rest = [word for word in knowledge.aspects[aspect].words if word != OVERLOCKED]
-        said.append(_option(aspect, rest, why, knowledge, machine))
+        said.append(option(aspect, rest, why, knowledge, machine))
     return said
 
 
@@ -351,7 +330,8 @@ def interfacing_kind(entry: Entry) -> str:
     )
 
 
-def _option(aspect: str, words: list[str], why: str, knowledge: Knowledge, who: str = YOU) -> Said:
+def option(aspect: str, words: list[str], why: str, knowledge: Knowledge, who: str = YOU) -> Said:
+    """What somebody asks for of an aspect: these words of its list, as a must of the maker's."""
     options = knowledge.aspects[aspect].words
     mask = sum(1 << options.index(word) for word in dict.fromkeys(words) if word in options)
     claim = Claim(aspect, None, mask, None, "must", "result", why, ("derived",), 2, "maker")
@@ -362,7 +342,7 @@ def _choice(aspect: str, answer: str | float, knowledge: Knowledge) -> Said:
     """What the maker has fixed; only a must stands against it."""
     about = knowledge.aspects[aspect]
     if about.kind == "options":
-        return _option(aspect, [str(answer)], "You have chosen it.", knowledge)
+        return option(aspect, [str(answer)], "You have chosen it.", knowledge)
     at = float(about.words.index(str(answer))) if about.kind == "scale" else float(answer)
     claim = Claim(
         aspect, (at, at), 0, at, "must", "result", "You have chosen it.", ("derived",), 2, "maker"

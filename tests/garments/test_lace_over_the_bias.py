@@ -18,7 +18,7 @@ from advisor.decide.kit import kit_of
 from advisor.knowledge.model import LIMIT_ASPECT
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
-from tests.garments.whole import FOLDER, advice, changed, known, ordered, read, stands, work
+from tests.garments.whole import FOLDER, advice, changed, known, ordered, read, stands, told, work
 from tests.typed import typed
 
 DRESS = "more/bias_dress_with_lace_bodice"
@@ -116,11 +116,11 @@ def test_a_gap_that_is_not_needed_is_in_no_step() -> None:
 
 def test_a_needle_of_her_own_that_is_fine_enough_does_instead() -> None:
     """Nobody buys a size for what another of the same point may sew."""
-    for mine, told in ((80, "the universal 80 that you have"), (110, "")):
+    for mine, said in ((80, "the universal 80 that you have"), (110, "")):
         text = CLOAK.replace("universal 80", f"universal {mine}")
         garment = garment_of(parse_yaml(text, "project.yaml"), known())
         needs = {n.item: n for n in kit_of(advise(garment, known()).judgement, known())}
-        assert "".join(one.text for one in needs["universal 70"].instead) == told
+        assert "".join(one.text for one in needs["universal 70"].instead) == said
 
 
 def test_the_list_says_which_cloth_cannot_be_laid_out(tmp_path: Path) -> None:
@@ -157,3 +157,10 @@ def test_widths_with_one_hem_and_no_seam_are_asked_about() -> None:
     ):
         garment = garment_of(parse_yaml(WIDTHS.replace(old, new), "project.yaml"), known())
         assert [one.place for one in unjoined_widths(garment)] == asked
+
+
+def test_what_is_cut_on_the_bias_is_laid_singly() -> None:
+    """A fold has half the width: the panel of a gown does not lie across it."""
+    answer = told(FOLDER / f"{DRESS}.yaml")
+    lay = {v.place: v.text for v in answer.verdicts if v.aspect == "cut.lay"}
+    assert lay["crepe"].startswith("single layer")
