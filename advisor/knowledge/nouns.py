@@ -107,6 +107,8 @@ RIBBED_ENDS: Final = WRISTS | _of("rib hem")
 ARMS: Final = _of("underarm arm sleeve side armhole")
 SLEEVE_HEAD: Final = _of("armhole sleeve cap")
 """A seam at which a sleeve is set in, as full as its cap is cut."""
+SLEEVED_SEAMS: Final = ON_SLEEVE | SLEEVES | SLEEVE_HEAD
+"""What a lining of the sleeves alone covers."""
 OF_A_SLEEVE: Final = ON_SLEEVE | _of("armhole puff")
 OFF_A_PANEL: Final = ON_SLEEVE | _of("neck front collar")
 """A slit that no seam of panels runs up to."""

@@ -97,6 +97,7 @@ def with_lined(
     if not own and not any(seam.place == JOINED for seam in seams):
         return tuple(seams)
     part = any(of_a_part(seam) for seam in own)
+    sleeves = bool(own) and all(speaks_of(seam.name, nouns.ON_SLEEVE) for seam in own)
     return tuple(
         _covered(seam)
         if "lined" not in seam.facts
@@ -104,6 +105,7 @@ def with_lined(
         and not _seen_through(seam, entries)
         and _below(seam, own)
         and not (part and _beside_a_part(seam, own))
+        and not (sleeves and not speaks_of(seam.name, nouns.SLEEVED_SEAMS))
         else seam
         for seam in seams
     )

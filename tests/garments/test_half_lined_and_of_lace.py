@@ -174,3 +174,31 @@ def test_elastane_in_a_woven_is_told_whatever_the_cloth_is_called() -> None:
 def test_a_coat_weight_twill_is_pinned_with_what_every_workroom_has() -> None:
     found = (v for v in read(FERRYMAN).verdicts if (v.place, v.aspect) == ("seat seam", "pin.kind"))
     assert next(found).text == "dressmaking pins"
+
+
+SLEEVES_ALONE = """
+garment: Bell ringer's jacket
+fabrics:
+  gab: {fabric: gabardine, fibres: {wool: 100}}
+  slip: {fabric: lining, fibres: {cupro: 100}}
+seams:
+  - {name: shoulder, layers: [gab, gab], length: 13 cm, times: 2}
+  - {name: side, layers: [gab, gab], length: 40 cm, times: 2}
+  - {name: sleeve seam, layers: [gab, gab], length: 44 cm, times: 2}
+  - {name: armhole, layers: [gab, gab], length: 50 cm, times: 2}
+  - {name: sleeve lining seam, layers: [slip, slip], length: 42 cm, times: 2}
+"""
+
+
+def test_a_lining_of_the_sleeves_leaves_the_body_in_sight() -> None:
+    """Its shoulder and side show inside, so their edges are finished for that."""
+    garment = read(SLEEVES_ALONE)
+    covered = {s.name for s in garment.seams if s.facts.get("lined") == "yes"}
+    assert {"sleeve seam", "armhole"} <= covered
+    assert not {"shoulder", "side"} & covered
+    whole = (
+        SLEEVES_ALONE + "  - {name: lining side, layers: [slip, slip], length: 38 cm, times: 2}\n"
+    )
+    assert {"shoulder", "side"} <= {
+        s.name for s in read(whole).seams if s.facts.get("lined") == "yes"
+    }
