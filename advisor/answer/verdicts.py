@@ -9,7 +9,7 @@ from advisor.answer import wording
 from advisor.answer.instructions import apart, by_parts, hanging, over, parted_text
 from advisor.answer.model.told import ToldClaim, ToldFact, ToldVerdict
 from advisor.answer.teller import Teller
-from advisor.claims.byparts import smoothed
+from advisor.claims.byparts import spared
 from advisor.claims.claimsets import set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import Verdict
@@ -114,8 +114,8 @@ def _text(
     if place.scope == "garment" and verdict.aspect.id == MOTION and parted is not None:
         return f"lift and lower, {words} the rest"
     if place.scope == "garment" and verdict.aspect.id == IRONING and verdict.pick:
-        by_hand = smoothed(parted, teller.garment, teller.knowledge)
-        return f"{words}{over(sorted({*kept_off(teller.garment, teller.knowledge), *by_hand}))}"
+        off_it = {*kept_off(teller.garment, teller.knowledge), *spared(parted)}
+        return f"{words}{over(sorted(off_it))}"
     if verdict.aspect.id != GRAIN or place.name not in teller.garment.cloths:
         return words
     return sheet_grain(teller.garment, place.name, words)

@@ -84,6 +84,11 @@ def smoothed(parted: Instruction | None, garment: Garment, knowledge: Knowledge)
     return frozenset(name for name, most in lids.items() if min(most, default=0) > 0)
 
 
+def spared(parted: Instruction | None) -> frozenset[str]:
+    """What such a press keeps the iron off: no later iron comes over it either."""
+    return frozenset() if parted is None else parted.tender
+
+
 def top_of(place: Place, verdicts: Verdicts) -> float:
     """The hottest iron that is advised in a place, °C; no iron where nothing is."""
     found = verdicts.get(place, {}).get(LIMIT_ASPECT)

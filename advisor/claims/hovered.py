@@ -7,7 +7,9 @@ from typing import Final
 
 from msgspec.structs import replace
 
+from advisor.claims.claimsets import insisted
 from advisor.claims.combine import Verdict, decide
+from advisor.claims.speakers import Said
 from advisor.claims.steaming import HOVER
 from advisor.claims.valuesets import Span
 from advisor.craft.irondial import mark_for, starts_too_cool
@@ -57,10 +59,16 @@ def steamed_all_the_same(moist: Verdict, motion: Verdict) -> Verdict:
     lids = [s for s in heard if s.claim.span and s.claim.span[1] < STEAMY]
     rests = sum(1 << at for at, word in enumerate(motion.aspect.words) if word in RESTING)
     piles = {n for s in motion.because if not s.claim.mask & rests for n in s.cloths}
-    if moist.clash or any(s.claim.strength == "must" or s.cloths & piles for s in lids):
+    if moist.clash or any(_insists(moist, s) or s.cloths & piles for s in lids):
         return moist
     anew = decide(moist.aspect, [s for s in heard if s not in lids], together=True)
     return replace(anew, given_up=(*lids, *anew.given_up))
+
+
+def _insists(moist: Verdict, said: Said) -> bool:
+    """Whether steam is kept off by more than a wish: by a need, or by a guard of any strength."""
+    left = insisted(moist.aspect, said.claim)
+    return said.claim.strength == "must" or (isinstance(left, Span) and left.high < STEAMY)
 
 
 def unmarked(heat: Verdict) -> bool:

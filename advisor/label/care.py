@@ -12,7 +12,7 @@ from collections.abc import Iterable, Mapping
 from msgspec import Struct
 from msgspec.structs import replace
 
-from advisor.claims.byparts import PARTS, smoothed
+from advisor.claims.byparts import PARTS, smoothed, spared
 from advisor.claims.claimsets import ValueSet, full_set, meet, set_of
 from advisor.claims.collect import Place
 from advisor.claims.combine import HERE, Verdict
@@ -51,7 +51,7 @@ class CareLine(Struct, frozen=True):
         silent: cloths of which nobody says how they bear it.
         heard: every claim that was heard.
         at_most: the water of a hand wash, °C, where a part bears less than the usual.
-        kept_off: the elastics and buttons that an iron goes round.
+        kept_off: the elastics, buttons and tender cloths that an iron goes round.
     """
 
     aspect: str
@@ -176,7 +176,8 @@ def _lines(
             if line.word not in (None, aspect.words[0]) and parted is None and hands:
                 line = _ironing(aspect, [*claims, *hands], heat, moist, knowledge)
             ironed = line.word not in (None, aspect.words[0])
-            lines.append(replace(line, kept_off=round_it if ironed else ()))
+            off = tuple(sorted({*round_it, *spared(parted)})) if ironed else ()
+            lines.append(replace(line, kept_off=off))
         else:
             lines.append(_line(aspect, claims, kept, knowledge))
     return tuple(lines)
