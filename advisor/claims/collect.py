@@ -13,12 +13,13 @@ from itertools import combinations
 
 from advisor.claims import onthetable, speakers
 from advisor.claims.asking import LayerAsker
-from advisor.claims.bound_hem import OF_THE_SHELL, bound_hem_says
+from advisor.claims.bound_hem import bound_hem_says
 from advisor.claims.conditions import Fact, facts_of, maker_facts, seam_facts, test_facts
 from advisor.claims.gathered import Fired, Gathered, Place
 from advisor.claims.glued import STIFFENS, borne_apart, lowest_lid, words_of
 from advisor.claims.hung_on_wax import hung_on_wax
 from advisor.claims.laid import laid_says
+from advisor.claims.lining_hem import drop_lining
 from advisor.claims.mounted import drop_backing, mounted_says
 from advisor.claims.outcomes import Outcomes, keyed
 from advisor.claims.placefacts import garment_facts, place_facts
@@ -30,8 +31,6 @@ from advisor.knowledge.model import Claim, Knowledge, Rule
 from advisor.knowledge.places import GROUPS, PLAIN
 from advisor.project.companions import felled_over
 from advisor.project.garment import Garment, Seam, Use
-from advisor.project.hemstrips import hem_strip
-from advisor.project.linings import hung_apart
 from advisor.project.unsewn import asked_by_itself
 
 __all__ = ["Fired", "Gathered", "Place", "gather"]
@@ -39,7 +38,6 @@ __all__ = ["Fired", "Gathered", "Place", "gather"]
 FINISH = "seam.finish"
 SEAM_ONLY = ("seam.kind", FINISH)
 ALLOWANCE = "seam.allowance"
-HEM = "hem.kind"
 SEWN_THROUGH = frozenset(GROUPS["machine"]) - {"machine.pressure"}
 """What a row asks of what it is sewn through."""
 BACKED = 4
@@ -140,7 +138,7 @@ class _Gatherer:
                 said.pop(aspect, None)
         self._drop_hidden(seam, said)
         self._drop_loose(seam, said)
-        self._drop_lining(seam, said)
+        drop_lining(seam, said, self.garment, self.entries)
         drop_backing(seam, said, self.garment, self.knowledge)
         if (kind.id if kind else "hem" * hem) != "hem":
             return
@@ -157,20 +155,6 @@ class _Gatherer:
         loose = {n for n in seam.cloths() if entries[cloths[n].entry].kind != "cloth"}
         for aspect in SEWN_THROUGH & said.keys():
             said[aspect] = [s for s in said[aspect] if not s.cloths & loose]
-            if not said[aspect]:
-                del said[aspect]
-
-    def _drop_lining(self, seam: Seam, said: dict[str, list[Said]]) -> None:
-        """The shell says how its hem is made; a lining beside it and a strip do not."""
-        apart = {HEM: hung_apart(seam, self.garment.seams, self.entries)} if HEM in said else {}
-        if strip := hem_strip(seam, self.garment, self.entries):
-            apart = dict.fromkeys(OF_THE_SHELL & said.keys(), frozenset((strip,)))
-        for aspect, cloths in apart.items():
-            said[aspect] = [
-                s
-                for s in said[aspect]
-                if not (s.cloths and s.cloths <= cloths) or (aspect != HEM and s.claim.guards)
-            ]
             if not said[aspect]:
                 del said[aspect]
 

@@ -7,15 +7,12 @@ from collections.abc import Sequence
 from advisor.claims.collect import Place
 from advisor.knowledge.ordering import Operation
 from advisor.order.beside import laid_on
-from advisor.order.damp import LININGS
 from advisor.order.easing import SHRINK_EASE, cap_alone
 from advisor.order.kinds import SeamPlace
 from advisor.order.precedences import DRAWN
 from advisor.order.setups import Setups
 
 POCKET, LAID = "patch-pocket", "lay-on"
-HEM, FELLED = "hem", "fell-hem"
-"""A hem, and the work that brings the lining to it."""
 
 
 def under_iron(
@@ -24,28 +21,15 @@ def under_iron(
     """Nothing that is drawn in yet, and nothing below a pocket.
 
     A channel is pressed empty, and all the same as the sheet tells of it. A piece that is laid
-    on has its edges turned while it is loose, at a heat of its own.
+    on has its edges turned while it is loose, at a heat of its own. Of a hem whose lining comes
+    after it the sheet itself tells how the shell is pressed (`claims.lining_hem`).
     """
     works = [stage.work for stage in place.method.stages]
     if op.verb == SHRINK_EASE:
         return cap_alone(place, setups)
     if place.kind.id == POCKET and op.id in works[: works.index(LAID) if LAID in works else 0]:
         return setups.alone(laid_on(place, places))
-    if place.op == HEM and op.id in works[: works.index(FELLED) if FELLED in works else 0]:
-        return _lining_apart(place, setups)
     drawn = works.index(DRAWN) if DRAWN in works else -1
     if op.id in works and works.index(op.id) < drawn:
         return setups.empty(place)
     return Place("seam", place.name)
-
-
-def _lining_apart(hem: SeamPlace, setups: Setups) -> Place:
-    """A hem before its lining is felled to it: the shell alone lies under the iron."""
-    entries, cloths = setups.knowledge.entries, setups.garment.cloths
-    outer = [n for n in hem.cloths if entries[cloths[n].entry].family != LININGS]
-    whole = Place("seam", hem.name)
-    if not outer or len(outer) == len(hem.cloths):
-        return whole
-    alone, most = setups.alone(dict.fromkeys(outer)), setups.limit(whole)
-    heat = setups.iron_most(alone)  # the lining hangs near, and is spoilt by more than it bears
-    return alone if heat is not None and (most is None or heat <= most) else whole

@@ -37,6 +37,16 @@ seams:
     fused first: [glue]
   - {name: hem channel, kind: casing, layers: [drill, lace], length: 110 cm}
 """
+MANTLE = """
+garment: Toll collector's mantle
+fabrics:
+  cloth: {fabric: wool flannel, fibres: {wool: 100}, weight: 300 g/m2}
+  inner: {fabric: lining, fibres: {viscose: 100}, weight: 90 g/m2}
+seams:
+  - {name: side, layers: [cloth, cloth], length: 80 cm, times: 2}
+  - {name: lining side, layers: [inner, inner], length: 78 cm, times: 2}
+  - {name: hem, layers: [cloth, inner], length: 140 cm, edge: hem}
+"""
 PRESSED = ("press", "turn", "fuse")
 """What is pressed at a place as the sheet says of it; a channel is folded before its cord is in."""
 
@@ -109,3 +119,24 @@ def test_a_channel_that_is_pressed_empty_has_its_iron_in_every_view() -> None:
     assert fold.iron is not None
     assert f"{fold.iron.at_most_c:g} °C" in told_so.text
     assert fold.iron.moisture in told_so.text
+
+
+@pytest.mark.parametrize(
+    ("quilting", "moisture"),
+    [
+        ("", "damp cloth"),
+        (
+            "  - {name: back quilting, kind: quilting, layers: [cloth, inner], length: 60 cm}\n",
+            "dry",
+        ),
+    ],
+)
+def test_a_hem_is_pressed_before_its_lining_is_felled(quilting: str, moisture: str) -> None:
+    """A loose lining is not there yet; one that is quilted to its shell is."""
+    answer = read(MANTLE + quilting)
+    (press,) = (
+        step for step in ironed(answer) if step.on[0] == "hem" and step.operation == "press"
+    )
+    (said,) = (v for v in answer.verdicts if (v.place, v.aspect) == ("hem", "press.moisture"))
+    assert press.iron is not None
+    assert (said.text, press.iron.moisture) == (moisture, moisture)
