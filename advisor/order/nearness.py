@@ -223,7 +223,8 @@ def clear_of_hem(hot: SeamPlace, place: SeamPlace, garment: Garment) -> frozense
     if hot.role.id != "hem":
         return frozenset()
     elsewhere = garment.cloths.keys() - set(hot.cloths)
-    short = frozenset(n for n in elsewhere if short_by((n,), garment) >= CLEAR_MM)
+    linings = {p.cloth for p in garment.plan.pieces if LINING in singular_words(p.name)}
+    short = frozenset(n for n in elsewhere & linings if short_by((n,), garment) >= CLEAR_MM)
     at_waist = place.role.id in {*AT_WAIST, *ABOVE_THE_WAIST} or _above_the_waist(place)
     at_waist = at_waist and not nouns.CHEST & _part(hot.seam)
     if not at_waist or not _long_skirt(garment):

@@ -86,7 +86,7 @@ def ribbon_at_the_waist(seam: Seam, entries: Mapping[str, Entry]) -> str:
     """
     words = {*the_words(seam.name)}
     ribbons = [n for n in seam.cloths() if n in entries and entries[n].id in FACES_A_WAIST]
-    hung = len(seam.uses) == len(seam.cloths()) and WAIST in words
+    hung = len(ribbons) < len(seam.uses) == len(seam.cloths()) and WAIST in words
     one = len(seam.uses) == len(ribbons) + 1 or hung
     one = one and all(use.fullness <= 1 for use in seam.uses)
     called = WAIST in words or BAND_WORD in words

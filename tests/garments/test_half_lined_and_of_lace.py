@@ -10,6 +10,8 @@ import pytest
 from advisor.answer.press_clause import longest_press, press_clauses
 from advisor.errors import InputError
 from advisor.order.missing import missing
+from advisor.order.nearness import clear_of_hem
+from advisor.order.seamplaces import seam_places
 from advisor.project.load import garment_of
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import known, ordered, places, read, stands
@@ -202,3 +204,30 @@ def test_a_lining_of_the_sleeves_leaves_the_body_in_sight() -> None:
     assert {"shoulder", "side"} <= {
         s.name for s in read(whole).seams if s.facts.get("lined") == "yes"
     }
+
+
+FLOUNCED = """
+garment: Tide table skirt
+fabrics:
+  wool: {fabric: wool suiting, fibres: {wool: 100}}
+  frill: {fabric: satin, fibres: {acetate: 100}}
+seams:
+  - {name: skirt side, layers: [wool, wool], length: 70 cm, times: 2}
+  - {name: flounce seam, layers: [frill, frill], length: 20 cm, times: 2}
+  - {name: hem, layers: [wool], length: 140 cm, edge: hem}
+pieces:
+  - {name: skirt front, fabric: wool, width: 70 cm, height: 72 cm}
+  - {name: PIECE, fabric: frill, width: 70 cm, height: 20 cm}
+"""
+
+
+def test_a_short_piece_that_lines_nothing_is_not_clear_of_the_hem() -> None:
+    """A flounce may lie at the hem: only a lining is told to end above it by its pieces."""
+
+    def clear(piece: str) -> frozenset[str]:
+        garment = garment_of(parse_yaml(FLOUNCED.replace("PIECE", piece), "project.yaml"), known())
+        found = {place.name: place for place in seam_places(garment, known())}
+        return clear_of_hem(found["hem"], found["flounce seam"], garment)
+
+    assert clear("skirt flounce") == frozenset()
+    assert clear("skirt lining") == {"frill"}

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from advisor.construction.notionlist import notions_to_buy
 from advisor.construction.twice import zip_that_crosses_nothing
 from advisor.project.garment import Garment
 from advisor.project.load import garment_of
+from advisor.project.together import ribbon_at_the_waist
 from advisor.textio.yamlfile import parse_yaml
 from tests.garments.whole import known, ordered, places, stands
 
@@ -219,3 +221,13 @@ def test_a_zip_that_crosses_nothing_is_asked_about() -> None:
     assert [] == asked(GOWN)
     assert ["back zip"] == asked(none)
     assert [] == asked(none.replace("back zip", "skirt back zip"))
+
+
+def test_a_ribbon_by_itself_is_no_band() -> None:
+    """It faces what hangs from it: without a cloth there is nothing that it ends."""
+    garment = garment_of(parse_yaml(TWO_SKIRTS, "project.yaml"), known())
+    entries = {name: known().entries[cloth.entry] for name, cloth in garment.cloths.items()}
+    waist = next(seam for seam in garment.seams if seam.name == "waist")
+    alone = replace(waist, uses=waist.uses[-1:])
+    assert ribbon_at_the_waist(waist, entries) == alone.uses[0].cloth
+    assert not ribbon_at_the_waist(alone, entries)

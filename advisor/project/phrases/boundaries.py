@@ -40,7 +40,8 @@ _LIKENESS = frozenset({"look", "looks", "feel", "touch", "hand", "handle", "hand
 """How what is said of a cloth ends, where it is only like another."""
 _APART = frozenset({"plus", "then", "sewn to", "next to"})
 _MOST_WORDS = 40
-_TIE = "_"
+_TIE = "\u02d0"
+"""A letter to the pattern above, which nobody types between two words."""
 _TIED: list[tuple[object, re.Pattern[str]]] = []
 
 
@@ -72,11 +73,13 @@ def _tied(text: str, knowledge: Knowledge) -> str:
     """The text with the names that hold a word which parts cloths tied: "fold over elastic"."""
     if not _PARTS.search(text):
         return text
-    if not _TIED or _TIED[0][0] is not knowledge.names:
+    held = _TIED[0] if _TIED else None
+    if held is None or held[0] is not knowledge.names:
         names = sorted((n for n in knowledge.names if _PARTS.search(n)), key=len, reverse=True)
         pattern = "|".join(re.escape(name) for name in names)
-        _TIED[:] = [(knowledge.names, re.compile(rf"\b(?:{pattern})s?\b", re.IGNORECASE))]
-    return _TIED[0][1].sub(lambda name: name[0].replace(" ", _TIE), text)
+        held = (knowledge.names, re.compile(rf"\b(?:{pattern})s?\b", re.IGNORECASE))
+        _TIED[:] = [held]
+    return held[1].sub(lambda name: name[0].replace(" ", _TIE), text)
 
 
 def _likens(piece: str) -> bool:
@@ -97,7 +100,8 @@ def _part_here(before: str, mark: str, after: str, knowledge: Knowledge) -> bool
     """Whether a mark parts two cloths, and not a cloth and what is said of it."""
     if _is_cloth(after, mark, knowledge) or (mark not in _LISTING and _is_cut_up(after)):
         # "black wool with a satin lining" are two; "jersey with wool" is one.
-        lined = mark.endswith(" with") or mark.startswith("lined") or mark in _JOINING | _APART
+        lined = mark in _JOINING | _APART or mark.endswith(" with")
+        lined = lined or mark.startswith(("lined", "fully"))
         # A fibre before a comma is a cloth too; shares and weights before it are said of one.
         lined = lined or (mark in _LISTING and not any(c.isdigit() for c in before))
         named = _is_cloth(before, mark, knowledge) or _is_cut_up(before)

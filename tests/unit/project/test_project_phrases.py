@@ -152,6 +152,8 @@ def test_what_could_do_harm_is_refused(row: tuple[str, ...]) -> None:
         (["black wool with a pink satin lining"], ["black wool", "pink satin lining"]),
         (["wool crepe lined with silk habotai"], ["wool crepe", "silk habotai"]),
         (["wool crepe lined in acetate"], ["wool crepe", "acetate"]),
+        (["wool fully lined in silk satin"], ["wool", "silk satin"]),
+        (["cut_work lace"], ["cut_work lace"]),
         (["cotton lawn / silk chiffon"], ["cotton lawn", "silk chiffon"]),
         (["denim with 2% elastane and lace"], ["denim with 2% elastane", "lace"]),
         (["organza 30gsm, linen 200gsm"], ["organza 30gsm", "linen 200gsm"]),
