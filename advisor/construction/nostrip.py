@@ -18,7 +18,7 @@ def no_strip(garment: Garment, knowledge: Knowledge) -> Iterator[Disagreement]:
     """Cloths that bind edges, of whose pieces none is on the bias or called after a binding."""
     bound: dict[str, list[str]] = {}
     for seam in garment.seams:
-        kinds = {knowledge.entries[garment.cloths[name].entry].kind for name in seam.cloths()}
+        kinds = {knowledge.kind_of(garment.cloths[name].entry) for name in seam.cloths()}
         if seam.place == BOUND and len(seam.uses) > 1 and kinds == {CLOTH}:
             bound.setdefault(strip_of(seam, garment), []).append(seam.name)
     for cloth, places in bound.items():

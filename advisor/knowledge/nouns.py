@@ -271,9 +271,9 @@ POCKET_TOPS: Final = _of("edge top opening facing mouth")
 ANY_POCKET: Final = _of("pocket bag seam in of the edge opening mouth")
 """Words of a pocket that do not say which it is."""
 CORDED: Final = _of("drawstring drawcord cord string casing channel")
+"""A buttonhole out of which a cord comes, and that takes no button."""
 DRAWN_THROUGH: Final = CORDED | _of("elastic")
 """A channel, and what is drawn through it."""
-"""A buttonhole out of which a cord comes, and that takes no button."""
 HUNG_BY: Final = _of("hanging hanger towel")
 PART_LINED: Final = _of("half quarter part shoulder yoke knee")
 

@@ -98,7 +98,6 @@ Fact = Literal[
     "bag apart",
     "bag not apart",
     "mouth under strain",
-    "free facing edge",
     "no machine buttonhole",
     "no button named",
     "buttons for show",

@@ -30,7 +30,7 @@ def with_bands_first(
     places: tuple[SeamPlace, ...], roles: Mapping[str, SeamKind]
 ) -> tuple[SeamPlace, ...]:
     """The places, each row of cartridge pleats sewn over the band that it is whipped to."""
-    rows = [p for p in places if p.kind.id == GATHERED and CARTRIDGE in singular_words(p.name)]
+    rows = [p for p in places if _is_rows(p)]
     if not rows or WAIST not in roles:
         return places
     named = {p.name for p in rows}
@@ -48,6 +48,10 @@ def _over_its_band(place: SeamPlace, places: Sequence[SeamPlace]) -> SeamPlace:
 
 
 def _whipped(place: SeamPlace, band: SeamPlace) -> bool:
-    cartridge = place.kind.id == GATHERED and CARTRIDGE in singular_words(place.name)
     own = set(band.cloths) & (set(place.cloths) - set(place.full))
-    return cartridge and band.kind.id == BAND and bool(own) and band.alone == place.alone
+    return _is_rows(place) and band.kind.id == BAND and bool(own) and band.alone == place.alone
+
+
+def _is_rows(place: SeamPlace) -> bool:
+    """Whether it is drawn up in cartridge pleats, by what it is called."""
+    return place.kind.id == GATHERED and CARTRIDGE in singular_words(place.name)

@@ -25,6 +25,7 @@ SIDE, WAIST, SHOULDER = "side", "waist", "shoulder"
 PLAIN, YOKE, SEAM = "plain", "yoke", "seam"
 ARMHOLE, UNDERARM, PLACKET = "armhole", "underarm", "placket"
 CLOSES_A_SLEEVE: Final = frozenset({UNDERARM, "side-and-sleeve"})
+TRIM: Final = "trim"
 SEWN_IN: Final = frozenset({"join", "lay-on"})
 """How a sleeve goes into its armhole: joined, or lapped over it."""
 STAY: Final = "stay"
@@ -73,9 +74,6 @@ def not_cut_before(place: SeamPlace, fitting: Fitting) -> bool:
 def settled_curve(place: SeamPlace, fitting: Fitting) -> bool:
     """Whether it is a seam between panels of which the pattern has been tried."""
     return place.role.id == PANEL and fitting.garment.pattern == TRIED
-
-
-TRIM: Final = "trim"
 
 
 def settled_under_bones(place: SeamPlace, fitting: Fitting) -> bool:

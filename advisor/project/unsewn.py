@@ -9,5 +9,5 @@ from advisor.project.garment import Garment, Seam
 def asked_by_itself(seam: Seam, garment: Garment, knowledge: Knowledge) -> bool:
     """Whether one notion is all that is asked about, so that no machine and no edge has a say."""
     names = set(seam.cloths())
-    kinds = {knowledge.entries[garment.cloths[name].entry].kind for name in names}
+    kinds = {knowledge.kind_of(garment.cloths[name].entry) for name in names}
     return garment.single and len(names) == 1 and "cloth" not in kinds
